@@ -1,0 +1,86 @@
+import { type Taken, takeNumber } from './number.ts';
+import { ok, type Result, wrong } from './result.ts';
+import { tidy } from './tidy.ts';
+
+/** The unit that a bare number is taken in. */
+export type Unit = 'in' | 'cm' | 'mm';
+
+/** One inch is 25.4 mm exactly, one yard 0.9144 m exactly (National Bureau of Standards, 1 July 1959). */
+export const MM_PER_INCH = 25.4;
+
+export const INCHES: Readonly<Record<'in' | 'ft' | 'yd' | 'mm' | 'cm' | 'm', number>> = {
+  in: 1,
+  ft: 12,
+  yd: 36,
+  mm: 1 / MM_PER_INCH,
+  cm: 10 / MM_PER_INCH,
+  m: 1000 / MM_PER_INCH,
+};
+
+const UNIT_WORDS: readonly (readonly [RegExp, keyof typeof INCHES])[] = [
+  [/^(?:inches|inch|ins|in)\b\.?|^"/i, 'in'],
+  [/^(?:feet|foot|ft)\b\.?|^'/i, 'ft'],
+  [/^(?:yards|yard|yds|yd)\b\.?/i, 'yd'],
+  [/^(?:millimet(?:re|er)s?|mm)\b\.?/i, 'mm'],
+  [/^(?:centimet(?:re|er)s?|cms?)\b\.?/i, 'cm'],
+  [/^(?:met(?:re|er)s?|m)\b\.?/i, 'm'],
+];
+
+/** A length read off the front of a text, in inches, and whether its unit was said. */
+export interface TakenLength extends Taken<number> {
+  readonly unit: keyof typeof INCHES | null;
+}
+
+const EXACT = /^\s*\((\d+\.\d+)\)/;
+
+/**
+ * Reads a length off the front of a tidied text. A bare number is in `unit`. Feet or yards may be followed by
+ * inches (`5' 6"`, `1 yd 9 in`). The exact decimal that Honeycount prints beside a ruler reading is taken for
+ * the length: `3 1/8 in (3.098)` is 3.098.
+ *
+ * @example
+ * takeLength('1 1/2in seam', 'in').value // 1.5
+ * takeLength("5' 6\"", 'in').value // 66
+ * takeLength('25.4 mm', 'in').value // 1
+ * takeLength('60x72', 'in') // null
+ */
+export function takeLength(text: string, unit: Unit): TakenLength | null {
+  const first = takeOne(text);
+  if (!first) return null;
+  const inches = first.value * INCHES[first.unit ?? unit];
+  if (!Number.isFinite(inches)) return null;
+  if (first.unit === 'ft' || first.unit === 'yd') {
+    const then = takeOne(first.rest.trimStart());
+    if (then?.unit === 'in') return { value: inches + then.value, unit: first.unit, rest: then.rest };
+  }
+  const exact = first.unit === 'in' ? EXACT.exec(first.rest) : null;
+  if (exact && Math.abs(Number(exact[1]) - inches) <= 1 / 16)
+    return { value: Number(exact[1]), unit: 'in', rest: first.rest.slice(exact[0].length) };
+  return { value: inches, unit: first.unit, rest: first.rest };
+}
+
+function takeOne(text: string): TakenLength | null {
+  const number = takeNumber(text);
+  if (!number || /^\s*(?:x|by)\s*[\d.]/i.test(number.rest)) return null;
+  const gap = /^\s*-?\s*/.exec(number.rest)?.[0].length ?? 0;
+  const after = number.rest.slice(gap);
+  for (const [word, unit] of UNIT_WORDS) {
+    const found = word.exec(after);
+    if (found) return { value: number.value, unit, rest: after.slice(found[0].length) };
+  }
+  // A number that runs into letters ("4x4", "1e400", "2nd") is no length.
+  return /^[a-z%°]/i.test(number.rest) ? null : { value: number.value, unit: null, rest: number.rest };
+}
+
+/**
+ * Reads a whole text as one length in inches.
+ *
+ * @example
+ * readLength('2½ in').value // 2.5
+ * readLength('fish').problem.code // "not-a-length"
+ */
+export function readLength(text: string, unit: Unit = 'in'): Result<number> {
+  const taken = takeLength(tidy(text), unit);
+  if (!taken || taken.rest.trim() !== '') return wrong('not-a-length', { got: text });
+  return ok(taken.value);
+}

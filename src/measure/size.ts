@@ -1,0 +1,75 @@
+import { INCHES, takeLength, type Unit } from './length.ts';
+import { type Taken, takeNumber } from './number.ts';
+
+/** Width and height in inches, as asked; `bed` is the name it was given by, if it was. */
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+  readonly bed?: string;
+}
+
+interface Bed {
+  readonly name: string;
+  readonly words: RegExp;
+  readonly width: number;
+  readonly height: number;
+  readonly infant?: boolean;
+}
+
+/**
+ * Usual finished quilt sizes by the name of the bed, in inches. Common practice, no source: about 15 in of
+ * drop, and a tuck under the pillow from queen up. Every answer says the size that it took.
+ */
+export const BEDS: readonly Bed[] = [
+  { name: 'crib', words: /^(?:crib|cot|baby)(?: size| quilt)?\b/i, width: 36, height: 52, infant: true },
+  { name: 'lap', words: /^lap(?: size| quilt)?\b/i, width: 48, height: 60 },
+  { name: 'throw', words: /^throw(?: size| quilt)?\b/i, width: 50, height: 60 },
+  { name: 'twin', words: /^(?:twin|single)(?: size| quilt| bed)*\b/i, width: 70, height: 90 },
+  { name: 'full', words: /^(?:full|double)(?: size| quilt| bed)*\b/i, width: 84, height: 90 },
+  { name: 'queen', words: /^queen(?: size| quilt| bed)*\b/i, width: 90, height: 108 },
+  { name: 'king', words: /^king(?: size| quilt| bed)*\b/i, width: 108, height: 108 },
+];
+
+const BETWEEN = /^\s*(?:x|by)\s*/i;
+
+/**
+ * Reads a width × height off the front of a tidied text: `60x72`, `60 x 72 in`, `140 x 200 cm`, `5 ft by 6 ft`,
+ * or a bed's name. A unit said once, after the second number, holds for both.
+ *
+ * @example
+ * takeSize('60x72in', 'in').value // {"width":60,"height":72}
+ * takeSize('queen size', 'in').value.width // 90
+ * takeSize('25.4 x 50.8 cm', 'in').value // {"width":10,"height":20}
+ */
+export function takeSize(text: string, unit: Unit): Taken<Size> | null {
+  for (const bed of BEDS) {
+    const found = bed.words.exec(text);
+    if (found)
+      return { value: { width: bed.width, height: bed.height, bed: bed.name }, rest: text.slice(found[0].length) };
+  }
+  return takeByLengths(text, unit);
+}
+
+function takeByLengths(text: string, unit: Unit): Taken<Size> | null {
+  const split = takeSide(text, unit);
+  if (!split) return null;
+  const between = BETWEEN.exec(split.rest);
+  if (!between) return null;
+  const second = takeLength(split.rest.slice(between[0].length), unit);
+  if (!second) return null;
+  const width = split.unit ? split.value : split.bare * INCHES[second.unit ?? unit];
+  const height = second.unit || !split.unit ? second.value : (second.value / INCHES[unit]) * INCHES[split.unit];
+  return { value: { width, height }, rest: second.rest };
+}
+
+/** The first side stands before an x, where a length by itself would refuse to be read. */
+function takeSide(text: string, unit: Unit) {
+  const number = takeNumber(text);
+  if (!number) return null;
+  if (BETWEEN.test(number.rest)) return { value: 0, bare: number.value, unit: null, rest: number.rest };
+  const length = takeLength(text, unit);
+  return length && { ...length, bare: 0 };
+}
+
+/** Whether a bed's name is an infant's, where the safe-sleep caution belongs. */
+export const isInfantBed = (bed: string | undefined): boolean => BEDS.some((b) => b.name === bed && b.infant === true);

@@ -1,0 +1,68 @@
+import { INCHES } from './length.ts';
+import { decimal, fraction, grouped, inchWords, metricWords, rulerReading } from './ruler.ts';
+
+/** How lengths are read back to a member: on an inch ruler, in millimetres, or both. */
+export type Reading = 'ruler' | 'metric' | 'both';
+
+/** Says measures in a member's own units. */
+export interface Speech {
+  readonly reading: Reading;
+  /** A length on the ruler: `3 1/8 in (3.098)`, `78.5 mm`, or both. */
+  length(inches: number, toward?: 'nearest' | 'up'): string;
+  /** Only the mark: `3 1/8 in`, where the exact length has been said already. */
+  mark(inches: number, toward?: 'nearest' | 'up'): string;
+  /** A length as the member wrote it, without a remark on rounding: `1 1/2 in`. */
+  plain(inches: number): string;
+  /** Width × height: `90 x 108 in`. */
+  size(width: number, height: number): string;
+  /** An area. */
+  area(squareInches: number): string;
+  /** A long run of thread or seam. */
+  run(inches: number): string;
+  /** Cloth to buy. */
+  purchase(yards: number, metres: number): string;
+}
+
+export function speech(reading: Reading): Speech {
+  const both = (inch: string, metric: string) =>
+    reading === 'ruler' ? inch : reading === 'metric' ? metric : `${inch}, ${metric}`;
+  return {
+    reading,
+    length: (inches, toward) => both(inchWords(inches, toward), metricWords(inches)),
+    mark: (inches, toward) => both(`${fraction(rulerReading(inches, toward).mark)} in`, metricWords(inches)),
+    plain: (inches) => both(`${shortInches(inches)} in`, metricWords(inches)),
+    size: (width, height) =>
+      both(`${shortInches(width)} x ${shortInches(height)} in`, `${centimetres(width)} x ${centimetres(height)} cm`),
+    area: (square) => both(`${decimal(square, 3)} sq in`, `${decimal(square * INCHES.in * 6.4516, 1)} sq cm`),
+    run: (inches) =>
+      both(
+        inches < 72 ? `${decimal(inches, 0)} in` : `${decimal(inches, 0)} in, ${decimal(inches / 36, 1)} yd`,
+        inches < 39 ? `${decimal(inches * 2.54, 0)} cm` : `${decimal(inches * 0.0254, 1)} m`,
+      ),
+    purchase: (yards, metres) => both(`${fraction(yards, 8)} yd`, `${decimal(metres, 1)} m`),
+  };
+}
+
+/** A fraction where the length lies on a mark, two decimals where it does not. */
+function shortInches(inches: number): string {
+  const steps = inches * 16;
+  if (Math.abs(steps - Math.round(steps)) < 1e-6) return fraction(Math.round(steps) / 16);
+  return decimal(inches, 2);
+}
+
+const centimetres = (inches: number): string => decimal(inches * 2.54, 1);
+
+/** Low to high, or one value where they read the same. `range('13', '31')` is "13 to 31". */
+export const range = (low: string, high: string): string => (low === high ? low : `${low} to ${high}`);
+
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+/** A day as it is said. `dayWords('2026-12-01')` is "1 Dec 2026". */
+export function dayWords(iso: string): string {
+  const [year, month, day] = iso.split('-').map(Number);
+  return `${day} ${MONTHS[(month ?? 1) - 1]} ${year}`;
+}
+
+/** A count with its noun, in the right number. `many(3832, 'hexagon', 'hexagons')` is "3,832 hexagons". */
+export const many = (count: number, one: string, more: string): string =>
+  `${grouped(count)} ${count === 1 ? one : more}`;
