@@ -1,0 +1,85 @@
+import type { Facts } from '../guild/facts.ts';
+import type { Wrong } from '../measure/result.ts';
+import type { Speech } from '../measure/speech.ts';
+import type { Defaults } from './defaults.ts';
+import type { Options, Values } from './option.ts';
+import type { Reply } from './reply.ts';
+
+/** Who asked. `organiser` is the platform's word for her rights, settled before the ask came in. */
+export interface Member {
+  readonly id: string;
+  readonly name: string;
+  readonly organiser: boolean;
+}
+
+/** One ask, whichever platform it came from. */
+export interface Ask {
+  readonly who: Member;
+  readonly guild: string;
+  readonly place: string;
+  /** The outside event's id: the same id again is the same event delivered again. */
+  readonly event: string | null;
+  /** What was typed; or a command with each option's words, where the platform has typed options. */
+  readonly words: string | AskedOptions;
+  readonly now: Date;
+}
+
+export interface AskedOptions {
+  readonly command: string;
+  readonly form: string;
+  readonly options: Readonly<Record<string, string>>;
+}
+
+/** What a command's run is handed: only what it needs to answer, nothing to send with. */
+export interface Here {
+  readonly who: Member;
+  readonly guild: string;
+  readonly place: string;
+  readonly now: Date;
+  /** The asker's date, YYYY-MM-DD, in her zone. */
+  readonly today: string;
+  readonly say: Speech;
+  readonly defaults: Defaults;
+  /** The names of the options that were given, and of those the ones given without their name. */
+  readonly given: ReadonlySet<string>;
+  readonly bare: ReadonlySet<string>;
+  /** The ask written out in full, with other values for some options: what a choice stands for. */
+  again(changes: Readonly<Record<string, unknown>>): string;
+  /** True the first time today that this member is shown this caution. */
+  firstToday(caution: string): boolean;
+  /** What is kept; in a command that keeps something, bound to its transaction. */
+  readonly facts: Facts;
+  /** Every command there is, for the one that explains them. */
+  readonly commands: CommandList;
+}
+
+/** The commands by name, each loaded when it is first asked for. */
+export type CommandList = Readonly<Record<string, () => Promise<Command>>>;
+
+/** A reply, or what was wrong with the ask; its sentence is made where all the others are. */
+export type Answer = Reply | Wrong;
+
+/** One thing a command does: declared once, and from that registered, read, completed and explained. */
+export interface Form<O extends Options = Options> {
+  /** The word after the command; empty for a command that does one thing. */
+  readonly name: string;
+  readonly summary: string;
+  readonly options: O;
+  /** Asks as a member would type them. The first is the one shown in mistakes. */
+  readonly examples: readonly string[];
+  readonly organisers?: boolean;
+  readonly keeps?: boolean;
+  readonly audience?: 'everyone' | 'asker';
+  run(values: Values<O>, here: Here): Answer | Promise<Answer>;
+}
+
+export interface Command {
+  readonly name: string;
+  readonly summary: string;
+  readonly forms: readonly Form[];
+  /** The form meant when none is named, where that is allowed. */
+  readonly standing?: string;
+}
+
+/** Declares a form; its run sees the values in their own types. */
+export const form = <const O extends Options>(declared: Form<O>): Form => declared as unknown as Form;

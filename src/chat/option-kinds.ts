@@ -1,0 +1,279 @@
+import { type Cloth, takeCloth } from '../measure/cloth.ts';
+import { INCHES, takeLength } from '../measure/length.ts';
+import { type Taken, takeNumber } from '../measure/number.ts';
+import { ok, type Problem, type Result, wrong } from '../measure/result.ts';
+import { fraction, grouped } from '../measure/ruler.ts';
+import { type Size, takeSize } from '../measure/size.ts';
+import type { Choice, Option } from './option.ts';
+
+/** Lengths that Honeycount answers for, in inches: 1/8 in to 40 ft. */
+export const SHORTEST = 1 / 8;
+export const LONGEST = 480;
+
+type Plain<T> = Option<T, false>;
+
+const WORD_END = /^(?![a-z0-9])/i;
+
+/** The finished or cut size of a patch, a width, a strip: any one length. */
+export function length(summary: string, least = SHORTEST, most = LONGEST, example = '1 1/2in'): Plain<number> {
+  return {
+    kind: 'length',
+    summary,
+    example,
+    bounds: `${writeLength(least)} to ${writeLength(most)}`,
+    shape: { as: 'words', longest: 40 },
+    take(text, { unit }) {
+      const taken = takeLength(text, unit);
+      return taken && within(taken, least, most, (inches) => writeLength(inches));
+    },
+    write: writeLength,
+  };
+}
+
+/** Width × height, or a bed's name. */
+export function size(summary: string, example = '60x72in'): Plain<Size> {
+  return {
+    kind: 'size',
+    summary,
+    example,
+    bounds: `${writeLength(SHORTEST)} to ${writeLength(LONGEST)} each way`,
+    shape: { as: 'words', longest: 40 },
+    take(text, { unit }) {
+      const taken = takeSize(text, unit);
+      if (!taken) return null;
+      const { width, height } = taken.value;
+      const shorter = Math.min(width, height);
+      const outside = shorter < SHORTEST ? shorter : Math.max(width, height);
+      const checked = within({ value: outside, rest: '' }, SHORTEST, LONGEST, writeLength);
+      return checked.ok ? ok(taken) : checked;
+    },
+    write: ({ width, height, bed }) => bed ?? writeSize(width, height),
+  };
+}
+
+/** A piece of cloth or a sheet of paper. */
+export function cloth(summary: string, example = 'fat-quarter'): Plain<Cloth> {
+  return {
+    kind: 'cloth',
+    summary,
+    example,
+    bounds: 'fat-quarter, fat-eighth, 5in-square, 10in-square, strip, letter, a4, 18x21in, 1 1/2yd, 1m',
+    shape: { as: 'words', longest: 40 },
+    take(text, { unit }) {
+      const taken = takeCloth(text, unit);
+      if (!taken) return null;
+      const { width, length: long } = taken.value;
+      const checked = within({ value: width === null ? long : Math.min(width, long), rest: '' }, SHORTEST, 3600, writeLength);
+      return checked.ok ? ok(taken) : checked;
+    },
+    write: ({ name, width, length: long, kind }) =>
+      kind === 'yardage' ? writeLength(long) : width !== null && /^\d/.test(name) && name.includes('x') ? writeSize(width, long) : name,
+  };
+}
+
+/** A whole number. */
+export function whole(summary: string, least: number, most: number, example = String(least)): Plain<number> {
+  return {
+    kind: 'whole number',
+    summary,
+    example,
+    bounds: `${grouped(least)} to ${grouped(most)}`,
+    shape: { as: 'whole', least, most },
+    take(text) {
+      const taken = takeNumber(text);
+      if (!taken || !WORD_END.test(taken.rest)) return null;
+      if (!Number.isInteger(taken.value)) return wrong('not-whole', { got: text.slice(0, text.length - taken.rest.length) });
+      return within(taken, least, most, grouped);
+    },
+    write: String,
+  };
+}
+
+/** Any number, fractions allowed. */
+export function number(summary: string, least: number, most: number, example: string): Plain<number> {
+  return {
+    kind: 'number',
+    summary,
+    example,
+    bounds: `${least} to ${grouped(most)}`,
+    shape: { as: 'number', least, most },
+    take(text) {
+      const taken = takeNumber(text);
+      return taken && WORD_END.test(taken.rest) ? within(taken, least, most, String) : null;
+    },
+    write: String,
+  };
+}
+
+/** A share, written `10%` or `10`; kept as a fraction of one. */
+export function percent(summary: string, mostPercent: number, example = '10%'): Plain<number> {
+  return {
+    kind: 'percent',
+    summary,
+    example,
+    bounds: `0% to ${mostPercent}%`,
+    shape: { as: 'number', least: 0, most: mostPercent },
+    take(text) {
+      const taken = takeNumber(text);
+      if (!taken) return null;
+      const rest = taken.rest.replace(/^\s*(?:%|percent\b)/i, '');
+      const checked = within({ value: taken.value, rest }, 0, mostPercent, (n) => `${n}%`);
+      return checked.ok ? ok({ value: taken.value / 100, rest }) : checked;
+    },
+    write: (share) => `${Number((share * 100).toFixed(6))}%`,
+  };
+}
+
+/** One of a few words. */
+export function choice<const C extends readonly Choice[]>(summary: string, choices: C): Plain<C[number]['name']> {
+  const { pattern, names } = spokenChoices(choices);
+  return {
+    kind: 'choice',
+    summary,
+    example: choices[0]?.name ?? '',
+    bounds: choices.map((one) => one.name).join(', '),
+    shape: { as: 'choice', choices },
+    take(text) {
+      const found = pattern.exec(text);
+      if (!found) return null;
+      const value = names[found.findIndex((group, i) => i > 0 && group !== undefined) - 1] ?? '';
+      return ok({ value, rest: text.slice(found[0].length) });
+    },
+    write: (value) => value,
+  };
+}
+
+/** One pattern for all the ways to say all the choices, the longest first; its groups tell which was said. */
+function spokenChoices(choices: readonly Choice[]): { pattern: RegExp; names: string[] } {
+  const spoken = choices
+    .flatMap((one) => [one.name, ...(one.words ?? [])].map((word) => ({ name: one.name, word })))
+    .sort((a, b) => b.word.length - a.word.length);
+  const pattern = new RegExp(`^(?:${spoken.map(({ word }) => `(${spelling(word)})`).join('|')})(?![a-z0-9])`, 'i');
+  return { pattern, names: spoken.map(({ name }) => name) };
+}
+
+/** A word as it may be typed: hyphens or blanks or nothing between its parts, one or more of it. */
+const spelling = (word: string): string =>
+  `${word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/[- ]/g, '[- ]?')}(?:e?s)?`;
+
+/** Yes or no. */
+export function yesNo(summary: string): Plain<boolean> {
+  return {
+    kind: 'yes or no',
+    summary,
+    example: 'yes',
+    bounds: 'yes, no',
+    shape: { as: 'choice', choices: [{ name: 'yes', title: 'yes' }, { name: 'no', title: 'no' }] },
+    take(text) {
+      const found = /^(?:(yes|y|true|with)|(no|n|false|without|none))\b/i.exec(text);
+      return found && ok({ value: found[1] !== undefined, rest: text.slice(found[0].length) });
+    },
+    write: (value) => (value ? 'yes' : 'no'),
+  };
+}
+
+/** Free words, kept as they are typed. */
+export function words(summary: string, longest: number, example: string): Plain<string> {
+  return {
+    kind: 'words',
+    summary,
+    example,
+    bounds: `up to ${grouped(longest)} characters`,
+    shape: { as: 'words', longest },
+    greedy: true,
+    take(text) {
+      const value = text.trim();
+      if (value === '') return null;
+      return value.length > longest
+        ? wrong('text-too-long', { got: grouped(value.length), most: grouped(longest) })
+        : ok({ value, rest: '' });
+    },
+    write: (value) => value,
+  };
+}
+
+function within<T extends Taken<number>>(taken: T, least: number, most: number, write: (n: number) => string): Result<T> {
+  const { value } = taken;
+  if (Number.isNaN(value)) return wrong('not-a-number', {});
+  if (value < least - 1e-9) return wrong('too-small', { got: write(value), least: write(least), most: write(most) });
+  if (value > most + 1e-9) return wrong('too-large', { got: write(value), least: write(least), most: write(most) });
+  return ok(taken);
+}
+
+/**
+ * A length as it can be typed again, to the full: a fraction where it is one, millimetres where it is a whole
+ * tenth of one, else a decimal.
+ *
+ * @example
+ * writeLength(1.5) // "1 1/2in"
+ * writeLength(10 / 2.54) // "100mm"
+ */
+export function writeLength(inches: number): string {
+  const parts = inches * 64;
+  if (Math.abs(parts - Math.round(parts)) < 1e-9 && inches > 0) return `${fraction(Math.round(parts) / 64, 64).replaceAll(',', '')}in`;
+  const tenths = (inches / INCHES.mm) * 10;
+  if (Math.abs(tenths - Math.round(tenths)) < 1e-7) return `${Math.round(tenths) / 10}mm`;
+  return `${Number(inches.toFixed(6))}in`;
+}
+
+export function writeSize(width: number, height: number): string {
+  const plain = (inches: number) => String(Number(inches.toFixed(6)));
+  return `${plain(width)}x${plain(height)}in`;
+}
+
+export const isProblem = (x: Result<unknown> | Problem): x is Problem => 'code' in x;
+
+/** A time zone by its IANA name. */
+export function zone(summary: string): Plain<string> {
+  return {
+    kind: 'time zone',
+    summary,
+    example: 'Europe/London',
+    bounds: 'a name such as Europe/London',
+    shape: { as: 'words', longest: 60 },
+    take(text) {
+      const found = /^[A-Za-z][A-Za-z0-9_+/-]*/.exec(text)?.[0];
+      if (!found) return null;
+      const known = canonicalZone(found);
+      return known ? ok({ value: known, rest: text.slice(found.length) }) : wrong('zone-unknown', { got: found });
+    },
+    write: (value) => value,
+  };
+}
+
+function canonicalZone(name: string): string | null {
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: name }).resolvedOptions().timeZone;
+  } catch {
+    return null;
+  }
+}
+
+/** A day: `2026-12-01`, today, tomorrow, yesterday. */
+export function date(summary: string): Plain<string> {
+  return {
+    kind: 'day',
+    summary,
+    example: '2026-12-01',
+    bounds: 'such as 2026-12-01, today, tomorrow',
+    shape: { as: 'words', longest: 20 },
+    take(text, { today }) {
+      const word = /^(today|tomorrow|yesterday)\b/i.exec(text);
+      if (word) return ok({ value: shifted(today, DAY_WORDS[word[1]?.toLowerCase() ?? ''] ?? 0), rest: text.slice(word[0].length) });
+      const found = /^(\d{4})-(\d{1,2})-(\d{1,2})(?!\d)/.exec(text);
+      if (!found) return null;
+      const iso = `${found[1]}-${found[2]?.padStart(2, '0')}-${found[3]?.padStart(2, '0')}`;
+      return shifted(iso, 0) === iso ? ok({ value: iso, rest: text.slice(found[0].length) }) : wrong('day-unread', { got: found[0] });
+    },
+    write: (value) => value,
+  };
+}
+
+const DAY_WORDS: Readonly<Record<string, number>> = { today: 0, tomorrow: 1, yesterday: -1 };
+
+function shifted(iso: string, days: number): string {
+  const moment = new Date(`${iso}T00:00:00Z`);
+  if (Number.isNaN(moment.getTime())) return '';
+  moment.setUTCDate(moment.getUTCDate() + days);
+  return moment.toISOString().slice(0, 10);
+}

@@ -1,0 +1,219 @@
+import type { Taken } from '../measure/number.ts';
+import { ok, type Problem, type Result, wrong } from '../measure/result.ts';
+import type { AnyOption, Options, ReadingContext } from './option.ts';
+
+/** The values read, and which of them stood without their name. */
+export interface ReadOptions {
+  readonly values: Readonly<Record<string, unknown>>;
+  readonly bare: ReadonlySet<string>;
+  /** Words of a plain question that no option wanted. */
+  readonly left: readonly string[];
+}
+
+export type Manner = 'command' | 'question';
+
+const NAMED = /^([a-z][a-z-]*)\s*[:=]\s*/i;
+/** A value that begins with a figure, and the next two words: a unit and a name, or a name. */
+const VALUE_THEN_WORDS = /^[\d.][\d.,/\sx+-]*["'%]?[\s-]*([a-z][a-z-]*)(?:[\s-]+([a-z][a-z-]*))?/i;
+const WORD = /^[^\s]+/;
+const FILLER = /^(?:[,;.!?&+]|(?:with|and|in|at|of|for|from|a|an|the|seams?|allowance)\b)\s*/i;
+
+/**
+ * Reads a form's options from a tidied text: named (`size:1in`), by a name without a sign (`seam 3/8`),
+ * the name after its value (`3 rounds`), or bare where there is no doubt. In a question, words that are no
+ * option are passed over; in a command they are a mistake.
+ */
+export function readOptions(options: Options, text: string, context: ReadingContext, manner: Manner): Result<ReadOptions> {
+  const reading = new OptionReading(options, context, manner);
+  const problem = reading.readAll(text);
+  if (problem) return { ok: false, problem };
+  return reading.finish();
+}
+
+/** Reads options that a platform hands over by name, each in words. */
+export function readNamedOptions(
+  options: Options,
+  given: Readonly<Record<string, string>>,
+  context: ReadingContext,
+): Result<ReadOptions> {
+  const reading = new OptionReading(options, context, 'command');
+  for (const [name, words] of Object.entries(given)) {
+    const key = reading.keyOf(name);
+    if (!key) return reading.unknown(name);
+    const problem = reading.set(key, words);
+    if (problem) return { ok: false, problem };
+  }
+  return reading.finish();
+}
+
+const KEYS = new WeakMap<Options, ReadonlyMap<string, string>>();
+
+/** Every name that an option may be typed by, and the option it means; worked out once a form. */
+function keysOf(options: Options): ReadonlyMap<string, string> {
+  const known = KEYS.get(options);
+  if (known) return known;
+  const keys = new Map(
+    Object.entries(options).flatMap(([key, { names = [] }]) => [key, ...names].map((name) => [name, key] as const)),
+  );
+  KEYS.set(options, keys);
+  return keys;
+}
+
+class OptionReading {
+  readonly #options: Options;
+  readonly #context: ReadingContext;
+  readonly #manner: Manner;
+  readonly #values: Record<string, unknown> = {};
+  readonly #bare = new Set<string>();
+  readonly #left: string[] = [];
+  readonly #keys: ReadonlyMap<string, string>;
+
+  constructor(options: Options, context: ReadingContext, manner: Manner) {
+    this.#options = options;
+    this.#context = context;
+    this.#manner = manner;
+    this.#keys = keysOf(options);
+  }
+
+  keyOf(name: string): string | undefined {
+    const lower = name.toLowerCase();
+    return this.#keys.get(lower) ?? this.#keys.get(lower.replace(/s$/, '')) ?? this.#keys.get(`${lower}s`);
+  }
+
+  readAll(text: string): Problem | null {
+    let rest = text.trim();
+    while (rest !== '') {
+      const step = this.#step(rest);
+      if (!step.ok) return step.problem;
+      rest = step.value.trim();
+    }
+    return null;
+  }
+
+  /** Sets an option from words that are all its own. */
+  set(key: string, words: string): Problem | null {
+    const step = this.#take(key, words.trim());
+    if (!step.ok) return step.problem;
+    return step.value.trim() === '' ? null : this.#notThis(key, words).problem;
+  }
+
+  finish(): Result<ReadOptions> {
+    for (const [key, option] of Object.entries(this.#options)) {
+      if (this.#values[key] !== undefined) continue;
+      if (option.required) return wrong('option-missing', { option: key, example: option.example, summary: option.summary });
+    }
+    return ok({ values: this.#values, bare: this.#bare, left: this.#left });
+  }
+
+  unknown(name: string) {
+    return wrong('option-unknown', { got: name, known: Object.keys(this.#options) });
+  }
+
+  #step(rest: string): Result<string> {
+    const named = NAMED.exec(rest);
+    if (named) return this.#named(named, rest);
+    return this.#byNameAlone(rest) ?? this.#nameAfter(rest) ?? this.#bareValue(rest) ?? this.#passOver(rest);
+  }
+
+  #named(found: RegExpExecArray, rest: string): Result<string> {
+    const key = this.keyOf(found[1] ?? '');
+    if (!key) {
+      if (this.#manner === 'question') return this.#passOver(rest);
+      return this.unknown(found[1] ?? '');
+    }
+    const after = rest.slice(found[0].length);
+    const end = this.#nextName(after);
+    const step = this.#take(key, after.slice(0, end).trim());
+    return step.ok ? ok(`${step.value} ${after.slice(end)}`) : step;
+  }
+
+  /** Where the next `name:` of a known option begins. */
+  #nextName(text: string): number {
+    for (const found of text.matchAll(/(?:^|\s)([a-z][a-z-]*)\s*[:=]/gi))
+      if (this.keyOf(found[1] ?? '')) return found.index;
+    return text.length;
+  }
+
+  #take(key: string, segment: string): Result<string> {
+    const option = this.#options[key] as AnyOption;
+    if (this.#values[key] !== undefined) return wrong('option-twice', { option: key });
+    const taken: Result<Taken<unknown>> | null = segment === '' ? null : option.take(segment, this.#context);
+    if (!taken) return this.#notThis(key, segment);
+    if (!taken.ok) return { ok: false, problem: { ...taken.problem, option: key } };
+    this.#values[key] = taken.value.value;
+    return ok(taken.value.rest);
+  }
+
+  #notThis(key: string, got: string) {
+    const { kind, example, bounds, shape } = this.#options[key] as AnyOption;
+    const known = shape.as === 'choice' ? shape.choices.map((one) => one.name) : [];
+    if (/^-\s*[\d.]/.test(got)) return wrong('below-zero', { option: key, got, example });
+    return wrong(got === '' ? 'option-empty' : 'option-unread', { option: key, got, kind, example, bounds, known });
+  }
+
+  /** `seam 3/8`: a name that its value follows. */
+  #byNameAlone(rest: string): Result<string> | null {
+    const word = /^([a-z][a-z-]*)\s+(?=\S)/i.exec(rest);
+    const key = word && this.keyOf(word[1] ?? '');
+    if (!word || !key || this.#values[key] !== undefined) return null;
+    const taken = (this.#options[key] as AnyOption).take(rest.slice(word[0].length), this.#context);
+    return taken && this.#keep(key, taken, false);
+  }
+
+  /** `3 rounds`, `1/4 in seam`: a value that its name follows. */
+  #nameAfter(rest: string): Result<string> | null {
+    const words = VALUE_THEN_WORDS.exec(rest);
+    if (!words || !words.slice(1).some((word) => word && this.keyOf(word))) return null;
+    for (const [name, key] of this.#keys) {
+      const option = this.#options[key] as AnyOption;
+      if (this.#values[key] !== undefined || option.greedy) continue;
+      const taken = option.take(rest, this.#context);
+      if (!taken?.ok) continue;
+      const after = /^[\s-]*([a-z][a-z-]*)(?!\s*[:=]|[a-z])/i.exec(taken.value.rest);
+      if (!after || (after[1]?.toLowerCase() !== name && this.keyOf(after[1] ?? '') !== key)) continue;
+      this.#values[key] = taken.value.value;
+      return ok(taken.value.rest.slice(after[0].length));
+    }
+    return null;
+  }
+
+  /** The bare option that reads the most of what stands here. */
+  #bareValue(rest: string): Result<string> | null {
+    let best: { key: string; taken: Result<Taken<unknown>>; length: number } | null = null;
+    for (const [key, option] of Object.entries(this.#options)) {
+      if (!option.bare || this.#values[key] !== undefined) continue;
+      if (option.bareWhen && !option.bareWhen.test(rest)) continue;
+      const taken = option.take(rest, this.#context);
+      if (!taken) continue;
+      const length = taken.ok ? rest.length - taken.value.rest.length : 0;
+      if (!best || length > best.length) best = { key, taken, length };
+    }
+    return best && this.#keep(best.key, best.taken, true);
+  }
+
+  #keep(key: string, taken: Result<Taken<unknown>>, bare: boolean): Result<string> {
+    if (!taken.ok) return { ok: false, problem: { ...taken.problem, option: key } };
+    this.#values[key] = taken.value.value;
+    if (bare) this.#bare.add(key);
+    return ok(taken.value.rest);
+  }
+
+  #passOver(rest: string): Result<string> {
+    const filler = FILLER.exec(rest);
+    if (filler) return ok(rest.slice(filler[0].length));
+    const word = WORD.exec(rest)?.[0] ?? rest;
+    if (this.#manner === 'question') {
+      this.#left.push(word);
+      return ok(rest.slice(word.length));
+    }
+    return this.#notUnderstood(rest, word);
+  }
+
+  #notUnderstood(rest: string, word: string): Result<never> {
+    const known = Object.values(this.#options).flatMap(({ shape, bare, example, kind }) =>
+      !bare ? [] : shape.as === 'choice' ? shape.choices.map((one) => one.name) : kind === 'cloth' ? [example] : [],
+    );
+    if (/^-\s*[\d.]/.test(word)) return wrong('below-zero', { got: word });
+    return wrong('words-unread', { got: rest.length > 40 ? word : rest, known, options: Object.keys(this.#options) });
+  }
+}

@@ -1,0 +1,106 @@
+/** One figure of a reply. Lengths are inches, areas square inches, times minutes, counts plain numbers. */
+export interface Figure {
+  readonly value: number | string | readonly number[];
+  readonly unit: string;
+}
+
+export interface Table {
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** What a button or a numbered reaction stands for: the ask that pressing it is. */
+export interface ReplyChoice {
+  readonly label: string;
+  readonly ask: string;
+}
+
+/** A picture or file of a reply: drawn only where somebody will look at it. */
+export interface Picture {
+  readonly name: string;
+  readonly alt: string;
+  readonly draw?: () => Promise<Uint8Array>;
+}
+
+export interface ReplyError {
+  readonly code: string;
+  readonly message: string;
+}
+
+/** The answer to one ask, before a platform gives it its own look. */
+export interface Reply {
+  /** The command that answered; empty where none did. */
+  readonly command: string;
+  readonly title: string;
+  /** The sentences, the number first. */
+  readonly lines: readonly string[];
+  readonly figures: Readonly<Record<string, Figure>>;
+  readonly table: Table | null;
+  /** What was assumed, and what else to know. */
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+  /** The one question that must be answered first. */
+  readonly asks: string | null;
+  readonly choices: readonly ReplyChoice[];
+  readonly pictures: readonly Picture[];
+  readonly error: ReplyError | null;
+  /** Who is meant to read it. */
+  readonly audience: 'everyone' | 'asker';
+}
+
+const EMPTY: Reply = {
+  command: '',
+  title: '',
+  lines: [],
+  figures: {},
+  table: null,
+  notes: [],
+  cautions: [],
+  asks: null,
+  choices: [],
+  pictures: [],
+  error: null,
+  audience: 'everyone',
+};
+
+/** A reply from the parts that it has. */
+export const reply = (parts: Partial<Reply>): Reply => ({ ...EMPTY, ...parts });
+
+export const inches = (value: number): Figure => ({ value, unit: 'in' });
+export const squareInches = (value: number): Figure => ({ value, unit: 'sq in' });
+export const minutes = (value: number): Figure => ({ value, unit: 'min' });
+export const count = (value: number | readonly number[]): Figure => ({ value, unit: '' });
+export const yards = (value: number): Figure => ({ value, unit: 'yd' });
+export const day = (value: string): Figure => ({ value, unit: 'date' });
+
+/** The reply document that other programs read. */
+export interface ReplyDocument {
+  readonly command: string;
+  readonly title: string;
+  readonly text: string;
+  readonly figures: Readonly<Record<string, Figure>>;
+  readonly table: Table | null;
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+  readonly asks: string | null;
+  readonly choices: readonly ReplyChoice[];
+  readonly pictures: readonly { readonly name: string; readonly alt: string; readonly file: string | null }[];
+  readonly error: ReplyError | null;
+}
+
+/** The reply as a document; `files` names where each picture was written, if it was. */
+export function document(of: Reply, files: ReadonlyMap<string, string> = new Map()): ReplyDocument {
+  return {
+    command: of.command,
+    title: of.title,
+    text: of.lines.join('\n'),
+    figures: of.figures,
+    table: of.table,
+    notes: of.notes,
+    cautions: of.cautions,
+    asks: of.asks,
+    choices: of.choices,
+    pictures: of.pictures.map(({ name, alt }) => ({ name, alt, file: files.get(name) ?? null })),
+    error: of.error,
+  };
+}

@@ -1,0 +1,10 @@
+/**
+ * The date of a moment in a time zone, YYYY-MM-DD.
+ *
+ * @example
+ * dateIn(new Date('2026-12-01T23:30:00Z'), 'Europe/Berlin') // "2026-12-02"
+ */
+export function dateIn(now: Date, zone: string): string {
+  if (zone === 'UTC') return now.toISOString().slice(0, 10);
+  return new Intl.DateTimeFormat('en-CA', { timeZone: zone, year: 'numeric', month: '2-digit', day: '2-digit' }).format(now);
+}
