@@ -1,0 +1,110 @@
+import { type Field, fieldCounts } from '../src/calculator/layouts/field.ts';
+import { form, type Here } from '../src/chat/command.ts';
+import { bare, otherwise, required } from '../src/chat/option.ts';
+import { choice, size } from '../src/chat/option-kinds.ts';
+import { count, type Reply, reply } from '../src/chat/reply.ts';
+import { grouped } from '../src/measure/ruler.ts';
+import { isInfantBed, type Size } from '../src/measure/size.ts';
+import { many } from '../src/measure/speech.ts';
+import { cribCaution } from './cautions.ts';
+import { layoutFigures, layoutLines } from './count-words.ts';
+import { askedEdge, edgeOptions } from './edge.ts';
+import { type Counted, countField } from './layouts.ts';
+import { assumedNote } from './patch.ts';
+
+const rowsChoice = choice('Which way the rows run, points up or flats up', [
+  { name: 'across', title: 'rows across, points up' },
+  { name: 'down', title: 'rows down, flats up' },
+]);
+
+const sidesChoice = choice('How the sides are ended', [
+  { name: 'whole', title: 'whole hexagons inside', words: ['inside', 'whole hexagons'] },
+  { name: 'cover', title: 'cover, then trim', words: ['trim', 'trimmed', 'cover and trim'] },
+  { name: 'straight', title: 'straight, with half-hexagons', words: ['straight sides', 'halves', 'half-hexagons'] },
+]);
+
+export const fieldForm = form({
+  name: 'field',
+  summary: 'A quilt filled with hexagons: whole inside, covered and trimmed, or with straight sides',
+  examples: ['/count field 60x72 1in', '/count field queen 1in sides:straight', '/count field quilt:140x200cm size:25mm rows:down'],
+  options: {
+    quilt: required(bare(size('The finished quilt'))),
+    ...edgeOptions,
+    rows: otherwise(bare(rowsChoice), 'across'),
+    sides: otherwise(bare(sidesChoice), 'cover'),
+  },
+  run(values, here) {
+    const asked = askedEdge(values, here, 'hexagon');
+    if ('asks' in asked) return asked.asks;
+    if (!asked.ok) return asked;
+    const { quilt, rows, sides } = values;
+    const ask = { width: quilt.width, height: quilt.height, edge: asked.value.edge, rows };
+    if (sides === 'whole' && fieldCounts(ask).inside === 0) return tooSmall(quilt, here);
+    const made = countField({ ...ask, sides });
+    if (!made.ok) return manyWords(made);
+    return answer(made.value, quilt, { ...asked.value, here });
+  },
+});
+
+/** A count that is too large, in figures that can be read. */
+export const manyWords = (made: { ok: false; problem: { code: string; [detail: string]: unknown } }) => ({
+  ok: false as const,
+  problem: { code: made.problem.code, count: grouped(Number(made.problem['count'])), most: grouped(Number(made.problem['most'])) },
+});
+
+const tooSmall = (quilt: Size, { say }: Here) => ({
+  ok: false as const,
+  problem: { code: 'no-patch-fits', quilt: say.size(quilt.width, quilt.height) },
+});
+
+interface Told {
+  readonly here: Here;
+  readonly assumed: readonly string[];
+  readonly otherwise: Reply['choices'];
+}
+
+function answer(made: Counted<Field>, quilt: Size, { here, assumed, otherwise: choices }: Told): Reply {
+  const { layout, edge, counted } = made;
+  const { say } = here;
+  const bed = quilt.bed ? [`${quilt.bed} as ${say.size(quilt.width, quilt.height)}`] : [];
+  const sides = here.given.has('sides') ? [] : ['covered, then trimmed'];
+  const { inside, cover, byArea, straightWhole, straightHalf, rowCount } = layout;
+  return reply({
+    title: `Hexagons, ${say.plain(edge)} side, for ${say.size(quilt.width, quilt.height)}`,
+    lines: [
+      firstLine(made),
+      `${many(rowCount, 'row', 'rows')} ${layout.patches.rows === 'across' ? 'across, points up' : 'down, flats up'}.`,
+      ...layoutLines(made, here),
+    ],
+    table: { columns: ['sides', 'hexagons'], rows: otherSides(layout) },
+    figures: {
+      ...layoutFigures(made),
+      inside: count(inside),
+      cover: count(cover),
+      byArea: count(byArea),
+      straightWhole: count(straightWhole),
+      straightHalf: count(straightHalf),
+      rows: count(rowCount),
+      ...(counted.byRole['trimmed'] ? { trimmed: count(counted.byRole['trimmed']) } : {}),
+    },
+    notes: assumedNote([...bed, ...assumed, ...sides]),
+    cautions: isInfantBed(quilt.bed) ? cribCaution() : [],
+    choices,
+  });
+}
+
+function firstLine({ layout, counted }: Counted<Field>): string {
+  const { whole = 0, trimmed = 0, half = 0 } = counted.byRole;
+  if (layout.sides === 'straight') return `${many(whole, 'hexagon', 'hexagons')} and ${many(half, 'half', 'halves')}.`;
+  if (layout.sides === 'whole') return `${many(whole, 'whole hexagon', 'whole hexagons')} inside.`;
+  return `${many(counted.total, 'hexagon', 'hexagons')}; ${grouped(trimmed)} of them are trimmed.`;
+}
+
+function otherSides({ inside, cover, straightWhole, straightHalf, byArea }: Field): string[][] {
+  return [
+    ['whole inside', grouped(inside)],
+    ['cover, then trim', grouped(cover)],
+    ['straight', `${grouped(straightWhole)} and ${grouped(straightHalf)} halves`],
+    ['by area, a check', grouped(byArea)],
+  ];
+}

@@ -1,0 +1,159 @@
+import type { Arrangement } from '../src/calculator/layouts/arrangement.ts';
+import { type Garden, garden, type Path } from '../src/calculator/layouts/garden.ts';
+import { type DiamondGarden, gardenWithDiamonds } from '../src/calculator/layouts/garden-with-diamonds.ts';
+import { form, type Here } from '../src/chat/command.ts';
+import { alsoNamed, bare, otherwise } from '../src/chat/option.ts';
+import { choice, whole, yesNo } from '../src/chat/option-kinds.ts';
+import { count, type Reply, reply } from '../src/chat/reply.ts';
+import { grouped } from '../src/measure/ruler.ts';
+import { many } from '../src/measure/speech.ts';
+import { arrangement } from './arrangement.ts';
+import { manyWords } from './count-field.ts';
+import { layoutFigures, layoutLines, roleRows } from './count-words.ts';
+import { askedEdge, edgeOptions } from './edge.ts';
+import { type Counted, countedFrom, countRosette } from './layouts.ts';
+import { assumedNote } from './patch.ts';
+
+export const rosetteForm = form({
+  name: 'rosette',
+  summary: 'One rosette: a centre and rounds of hexagons about it',
+  examples: ['/count rosette rounds:3', '/count rosette 2 rounds 3/4in'],
+  options: {
+    rounds: otherwise(alsoNamed(whole('Rounds about the centre', 0, 577, '3'), 'round'), 1),
+    ...edgeOptions,
+  },
+  run(values, here) {
+    const asked = askedEdge(values, here, 'hexagon');
+    if ('asks' in asked) return asked.asks;
+    if (!asked.ok) return asked;
+    const made = countRosette(values.rounds, asked.value.edge);
+    if (!made.ok) return manyWords(made);
+    const { layout, counted, edge } = made.value;
+    const assumed = [...(here.given.has('rounds') ? [] : ['1 round']), ...asked.value.assumed];
+    return reply({
+      title: `Rosette, ${many(values.rounds, 'round', 'rounds')}, ${here.say.plain(edge)} side`,
+      lines: [`${many(counted.total, 'hexagon', 'hexagons')}: ${roundWords(layout.rounds)}.`, ...layoutLines(made.value, here)],
+      figures: { ...layoutFigures(made.value), rounds: count(layout.rounds) },
+      notes: assumedNote(assumed),
+      choices: asked.value.otherwise,
+    });
+  },
+});
+
+const FEW = 8;
+
+/** The pieces of each round: "1 + 6 + 12"; of many rounds the first and the last. */
+export function roundWords(rounds: readonly number[]): string {
+  if (rounds.length <= FEW) return rounds.map(grouped).join(' + ');
+  return `${rounds.slice(0, 3).map(grouped).join(' + ')} + … + ${grouped(rounds.at(-1) ?? 0)}`;
+}
+
+const pathChoice = choice('What lies between the rosettes', [
+  { name: 'none', title: 'nothing', words: ['no', 'no path', 'interlocked'] },
+  { name: 'one', title: 'one path, shared', words: ['shared', 'single', 'one path', 'shared path', 'yes'] },
+  { name: 'own', title: 'a path to each', words: ['double', 'own path', 'each'] },
+  { name: 'diamonds', title: 'diamonds and triangles', words: ['diamond'] },
+]);
+
+export const gardenForm = form({
+  name: 'garden',
+  summary: 'Rosettes set together: with no path, one shared, one each, or diamonds between',
+  examples: [
+    '/count garden rosettes:7 rounds:2 path:one outer:yes',
+    '/count garden 6x5 rosettes 2 rounds 3/4in',
+    '/count garden 1+6+12 rounds:1 path:diamonds',
+  ],
+  options: {
+    rosettes: otherwise(bare(alsoNamed(arrangement('How many rosettes, in rings or in rows'), 'rosette', 'flowers')), { kind: 'rings', rings: 1 }),
+    rounds: otherwise(alsoNamed(whole('Rounds of each rosette', 0, 500, '2'), 'round'), 1),
+    path: otherwise(pathChoice, 'one'),
+    outer: otherwise(yesNo('Whether the path runs round the outside too'), false),
+    ...edgeOptions,
+  },
+  run(values, here) {
+    const asked = askedEdge(values, here, 'hexagon');
+    if ('asks' in asked) return asked.asks;
+    if (!asked.ok) return asked;
+    const { rosettes, rounds, path, outer } = values;
+    const { edge } = asked.value;
+    const assumed = [...taken(here), ...asked.value.assumed];
+    const told = { here, assumed, otherwise: asked.value.otherwise, rosettes, rounds };
+    if (path === 'diamonds') {
+      const made = countedFrom(gardenWithDiamonds({ arrangement: rosettes, rounds, outer }), edge);
+      return made.ok ? withDiamonds(made.value, told) : manyWords(made);
+    }
+    const made = countedFrom(garden({ arrangement: rosettes, rounds, path, outer }), edge);
+    return made.ok ? withPath(made.value, path, { ...told, outer }) : manyWords(made);
+  },
+});
+
+const ASSUMED: Readonly<Record<string, string>> = {
+  rosettes: '7 rosettes',
+  rounds: '1 round each',
+  path: 'one path, shared',
+  outer: 'no path round the outside',
+};
+
+const taken = ({ given }: Here): string[] => Object.entries(ASSUMED).flatMap(([name, words]) => (given.has(name) ? [] : [words]));
+
+interface Told {
+  readonly here: Here;
+  readonly assumed: readonly string[];
+  readonly otherwise: Reply['choices'];
+  readonly rosettes: Arrangement;
+  readonly rounds: number;
+}
+
+const PATH_WORDS: Readonly<Record<Path, string>> = { none: 'no path', one: 'a shared path', own: 'a path to each' };
+
+function gardenTitle({ rosettes, rounds, here }: Told, number: number, edge: number, path: string): string {
+  const stand = rosettes.kind === 'rows' ? ` in ${rosettes.rows} rows of ${rosettes.perRow}` : '';
+  return `${many(number, 'rosette', 'rosettes')}${stand}, ${many(rounds, 'round', 'rounds')}, ${path}, ${here.say.plain(edge)} side`;
+}
+
+function withPath(made: Counted<Garden>, path: Path, told: Told & { readonly outer: boolean }): Reply {
+  const { layout, counted, edge } = made;
+  const { centre = 0, petal = 0, path: laid = 0 } = counted.byRole;
+  const outside = path === 'own' || told.outer ? '' : ', none round the outside';
+  return reply({
+    title: gardenTitle(told, layout.rosettes, edge, PATH_WORDS[path]),
+    lines: [`${many(counted.total, 'hexagon', 'hexagons')}${path === 'one' ? `, the path ${grouped(laid)}${outside}` : ''}.`, ...layoutLines(made, told.here)],
+    table: { columns: ['for', 'hexagons'], rows: roleRows(made, { centre: 'centres', petal: 'rounds', path: 'path' }) },
+    figures: {
+      ...layoutFigures(made),
+      rosettes: count(layout.rosettes),
+      centres: count(centre),
+      petals: count(petal),
+      path: count(laid),
+      pathPerRosette: count(layout.pathPerRosette),
+    },
+    notes: assumedNote(told.assumed.filter((one) => path === 'one' || !one.includes('outside'))),
+    choices: told.otherwise,
+  });
+}
+
+function withDiamonds(made: Counted<DiamondGarden>, told: Told): Reply {
+  const { layout, counted, edge } = made;
+  const { centre = 0, petal = 0, diamond = 0, triangle = 0 } = counted.byRole;
+  return reply({
+    title: gardenTitle(told, layout.rosettes, edge, 'set with diamonds'),
+    lines: [
+      `${many(centre + petal, 'hexagon', 'hexagons')}, ${many(diamond, 'diamond', 'diamonds')}, ${many(triangle, 'triangle', 'triangles')}.`,
+      ...layoutLines(made, told.here),
+    ],
+    table: {
+      columns: ['for', 'patches'],
+      rows: roleRows(made, { centre: 'centres', petal: 'rounds', diamond: 'diamonds between', triangle: 'triangles between' }),
+    },
+    figures: {
+      ...layoutFigures(made),
+      rosettes: count(layout.rosettes),
+      centres: count(centre),
+      petals: count(petal),
+      diamonds: count(diamond),
+      triangles: count(triangle),
+    },
+    notes: assumedNote(told.assumed.map((one) => one.replace('no path round the outside', 'outer valleys open'))),
+    choices: told.otherwise,
+  });
+}

@@ -1,0 +1,54 @@
+import type { Defaults, Settled } from '../src/chat/defaults.ts';
+import { bare } from '../src/chat/option.ts';
+import { choice, length, number, zone } from '../src/chat/option-kinds.ts';
+import type { Table } from '../src/chat/reply.ts';
+import type { DefaultChanges } from '../src/guild/facts.ts';
+import type { Speech } from '../src/measure/speech.ts';
+
+/** What a member or a guild may set; the same words for both. */
+export const defaultOptions = {
+  unit: bare(
+    choice('The unit of a number without one', [
+      { name: 'in', title: 'inches', words: ['inch', 'inches', 'imperial'] },
+      { name: 'cm', title: 'centimetres', words: ['centimetre', 'centimeter', 'metric'] },
+      { name: 'mm', title: 'millimetres', words: ['millimetre', 'millimeter'] },
+    ]),
+  ),
+  reading: choice('How lengths are read back', [
+    { name: 'ruler', title: 'inches on a ruler' },
+    { name: 'metric', title: 'millimetres' },
+    { name: 'both', title: 'both' },
+  ]),
+  seam: length('Seam allowance', 1 / 16, 2, '3/8in'),
+  width: length('Usable width of cloth', 4, 200, '40in'),
+  stitches: number('Stitches an inch', 2, 40, '12'),
+  pace: number('Minutes for one seam', 0.1, 60, '2.5'),
+  hours: number('Hours of stitching a week', 0.25, 112, '5'),
+  zone: zone('Time zone'),
+};
+
+/** The values given, as changes to what is kept. */
+export function changesFrom(values: { readonly [K in keyof typeof defaultOptions]?: unknown }): DefaultChanges {
+  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as DefaultChanges;
+}
+
+const SOURCE: Readonly<Record<Settled<unknown>['from'], string>> = { you: 'yours', guild: 'the guild’s', usual: 'usual' };
+
+/** Each default in force, and whose it is. */
+export function shownDefaults(defaults: Defaults, say: Speech): { lines: string[]; table: Table } {
+  const hers = Object.values(defaults).some(({ from }) => from === 'you');
+  const rows: [string, Settled<unknown>, string][] = [
+    ['unit', defaults.unit, defaults.unit.value],
+    ['reading', defaults.reading, defaults.reading.value],
+    ['seam', defaults.seam, say.plain(defaults.seam.value)],
+    ['width', defaults.width, say.plain(defaults.width.value)],
+    ['stitches', defaults.stitches, defaults.stitches.value === null ? 'by the method' : `${defaults.stitches.value} an inch`],
+    ['pace', defaults.pace, defaults.pace.value === null ? 'by the method' : `${defaults.pace.value} min a seam`],
+    ['hours', defaults.hours, defaults.hours.value === null ? '5 a week' : `${defaults.hours.value} a week`],
+    ['zone', defaults.zone, defaults.zone.value],
+  ];
+  return {
+    lines: [hers ? 'Taken when you do not say otherwise:' : 'Taken when nobody says otherwise:'],
+    table: { columns: ['what', 'value', 'whose'], rows: rows.map(([name, { from }, value]) => [name, value, SOURCE[from]]) },
+  };
+}

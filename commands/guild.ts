@@ -1,0 +1,52 @@
+import { type Command, form } from '../src/chat/command.ts';
+import { settle } from '../src/chat/defaults.ts';
+import { reply } from '../src/chat/reply.ts';
+import { GUILD_ITSELF } from '../src/guild/facts.ts';
+import { wrong } from '../src/measure/result.ts';
+import { changesFrom, defaultOptions, shownDefaults } from './defaults.ts';
+
+const guild: Command = {
+  name: 'guild',
+  summary: 'The guild’s units, seam, cloth width, stitches, pace and time zone',
+  standing: 'show',
+  forms: [
+    form({
+      name: 'show',
+      summary: 'What is set for the whole guild',
+      examples: ['/guild'],
+      options: {},
+      async run(_, here) {
+        const kept = await here.facts.defaults.read(here.guild, GUILD_ITSELF);
+        return reply({ title: 'Set for the guild', ...shownDefaults(settle({}, kept), here.say) });
+      },
+    }),
+    form({
+      name: 'set',
+      summary: 'Set what is taken when a member has not set her own',
+      examples: ['/guild set width:40in', '/guild set unit:cm zone:Europe/Berlin'],
+      options: defaultOptions,
+      organisers: true,
+      keeps: true,
+      async run(values, here) {
+        const changes = changesFrom(values);
+        if (Object.keys(changes).length === 0) return wrong('nothing-set', { example: '/guild set width:40in' });
+        const kept = await here.facts.defaults.set(here.guild, GUILD_ITSELF, changes);
+        return reply({ title: 'Kept for the guild', ...shownDefaults(settle({}, kept), here.say) });
+      },
+    }),
+    form({
+      name: 'reset',
+      summary: 'Go back to what is usual',
+      examples: ['/guild reset'],
+      options: {},
+      organisers: true,
+      keeps: true,
+      async run(_, here) {
+        await here.facts.defaults.clear(here.guild, GUILD_ITSELF);
+        return reply({ title: 'The guild’s are cleared', ...shownDefaults(settle({}, {}), here.say) });
+      },
+    }),
+  ],
+};
+
+export default guild;

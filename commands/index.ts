@@ -1,0 +1,13 @@
+import type { CommandList } from '../src/chat/command.ts';
+
+/** Every command, by the word a member types. Each is loaded when it is first asked for. */
+export const commands: CommandList = {
+  cut: async () => (await import('./cut.ts')).default,
+  count: async () => (await import('./count.ts')).default,
+  yield: async () => (await import('./yield.ts')).default,
+  yardage: async () => (await import('./yardage.ts')).default,
+  time: async () => (await import('./time.ts')).default,
+  me: async () => (await import('./me.ts')).default,
+  guild: async () => (await import('./guild.ts')).default,
+  help: async () => (await import('./help.ts')).default,
+};

@@ -1,0 +1,52 @@
+import { type Command, form } from '../src/chat/command.ts';
+import { changesFrom, defaultOptions, shownDefaults } from './defaults.ts';
+import { reply } from '../src/chat/reply.ts';
+import { wrong } from '../src/measure/result.ts';
+import { settle } from '../src/chat/defaults.ts';
+import { GUILD_ITSELF } from '../src/guild/facts.ts';
+
+const me: Command = {
+  name: 'me',
+  summary: 'Your own units, seam, cloth width, stitches, pace and time zone',
+  standing: 'show',
+  forms: [
+    form({
+      name: 'show',
+      summary: 'What is set for you',
+      examples: ['/me'],
+      options: {},
+      audience: 'asker',
+      run: (_, here) => reply({ title: `Set for ${here.who.name}`, ...shownDefaults(here.defaults, here.say) }),
+    }),
+    form({
+      name: 'set',
+      summary: 'Set what is taken when you do not say it',
+      examples: ['/me set unit:cm', '/me set seam:3/8in width:40in', '/me set zone:Europe/London'],
+      options: defaultOptions,
+      audience: 'asker',
+      keeps: true,
+      async run(values, here) {
+        const changes = changesFrom(values);
+        if (Object.keys(changes).length === 0) return wrong('nothing-set', { example: '/me set unit:cm' });
+        const own = await here.facts.defaults.set(here.guild, here.who.id, changes);
+        const defaults = settle(own, await here.facts.defaults.read(here.guild, GUILD_ITSELF));
+        return reply({ title: `Kept for ${here.who.name}`, ...shownDefaults(defaults, here.say) });
+      },
+    }),
+    form({
+      name: 'reset',
+      summary: 'Go back to what the guild has set',
+      examples: ['/me reset'],
+      options: {},
+      audience: 'asker',
+      keeps: true,
+      async run(_, here) {
+        await here.facts.defaults.clear(here.guild, here.who.id);
+        const defaults = settle({}, await here.facts.defaults.read(here.guild, GUILD_ITSELF));
+        return reply({ title: 'Yours are cleared', ...shownDefaults(defaults, here.say) });
+      },
+    }),
+  ],
+};
+
+export default me;

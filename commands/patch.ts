@@ -1,0 +1,268 @@
+import { CATALOGUE, shapeNames } from '../src/calculator/shapes/catalogue.ts';
+import { cutPatch, dimensionsFrom } from '../src/calculator/shapes/cut.ts';
+import type { CornerStyle, CutPatch, Dimensions, MeasureName, ShapeName } from '../src/calculator/shapes/shape.ts';
+import type { Here } from '../src/chat/command.ts';
+import type { Option, Values } from '../src/chat/option.ts';
+import { bare, otherwise, usually } from '../src/chat/option.ts';
+import { choice, LONGEST, length, SHORTEST, writeLength, writeSize } from '../src/chat/option-kinds.ts';
+import { type Reply, reply } from '../src/chat/reply.ts';
+import { ok, type Result, type Wrong, wrong } from '../src/measure/result.ts';
+import { takeLength } from '../src/measure/length.ts';
+import { takeSize } from '../src/measure/size.ts';
+import { measureWords } from './patch-words.ts';
+
+/** Other words for a shape, beside its name and the plural. */
+const SPOKEN: Readonly<Partial<Record<ShapeName, readonly string[]>>> = {
+  hexagon: ['hex', 'hexes', 'hexie', 'hexy', 'hexies', 'six-sided'],
+  diamond: ['60° diamond', '60 degree diamond', '60 diamond', 'lozenge', 'rhombus'],
+  triangle: ['equilateral triangle', '60° triangle', '60 degree triangle'],
+  'half-hexagon': ['half hex', 'half hexie', 'halves', 'half hexagons point to point'],
+  'half-hexagon-flats': ['half hexagon flat to flat', 'half hex flats', 'half hexagons flat to flat'],
+  kite: ['sixth', 'sixth of a hexagon'],
+  third: ['third of a hexagon'],
+};
+
+export const shapeChoices = shapeNames.map((name) => ({
+  name,
+  title: CATALOGUE[name].title,
+  ...(SPOKEN[name] ? { words: SPOKEN[name] } : {}),
+}));
+
+export const measureChoices = [
+  { name: 'edge', title: 'one side', words: ['side', 'sides', 'per side', 'side length', 'on the side'] },
+  { name: 'flats', title: 'flat to flat', words: ['flat', 'flat to flat', 'across the flats', 'across flats', 'side to side'] },
+  {
+    name: 'corners',
+    title: 'point to point',
+    words: ['point to point', 'corner to corner', 'tip to tip', 'across the points', 'across the corners'],
+  },
+  { name: 'height', title: 'height', words: ['high', 'tall'] },
+  { name: 'width', title: 'width' },
+] as const;
+
+/** The size of a patch as given: one length, or two for a rectangle. */
+export type PatchSize = { readonly value: number; readonly second?: number };
+
+const patchSize: Option<PatchSize, false> = {
+  kind: 'size',
+  summary: 'How large the finished patch is; its side unless measure: says otherwise',
+  example: '1 1/2in',
+  bounds: '1/8in to 480in; 2x3in for a rectangle',
+  shape: { as: 'words', longest: 40 },
+  take(text, context) {
+    const one = takeLength(text, context.unit);
+    const two = one ? null : takeSize(text, context.unit);
+    if (!one && (!two || two.value.bed)) return null;
+    const values = one ? [one.value] : [two?.value.width ?? 0, two?.value.height ?? 0];
+    for (const value of values) {
+      const got = writeLength(value);
+      if (value < SHORTEST) return wrong('too-small', { got, least: writeLength(SHORTEST), most: writeLength(LONGEST) });
+      if (value > LONGEST) return wrong('too-large', { got, least: writeLength(SHORTEST), most: writeLength(LONGEST) });
+    }
+    const [value = 0, second] = values;
+    return ok({ value: second === undefined ? { value } : { value, second }, rest: (one ?? two)?.rest ?? '' });
+  },
+  write: ({ value, second }) => (second === undefined ? writeLength(value) : writeSize(value, second)),
+};
+
+/** `corners:` says how the allowance ends, or gives the size from point to point. */
+const cornersOption: Option<CornerStyle | { readonly length: number }, false> = {
+  kind: 'corner',
+  summary: 'How the allowance ends at a corner; or the size, point to point',
+  example: 'blunt',
+  bounds: 'pointed, blunt, or a length',
+  shape: { as: 'words', longest: 40 },
+  take(text, { unit }) {
+    const style = /^(pointed|blunt)\b/i.exec(text);
+    if (style) return ok({ value: style[1]?.toLowerCase() as CornerStyle, rest: text.slice(style[0].length) });
+    const taken = takeLength(text, unit);
+    return taken && ok({ value: { length: taken.value }, rest: taken.rest });
+  },
+  write: (value) => (typeof value === 'string' ? value : writeLength(value.length)),
+};
+
+/** A word that is bare only in a few safe phrases: "cut" alone says what to do, not what was measured. */
+const givenOption = {
+  ...bare(
+    choice('Whether the size is the finished or the cut patch', [
+      { name: 'finished', title: 'finished', words: ['sewn'] },
+      { name: 'cut', title: 'cut', words: ['cut size', 'as cut', 'cut at'] },
+    ]),
+  ),
+  bareWhen: /^(?:finished|sewn|cut size|as cut|cut at)\b/i,
+};
+
+/** The options by which every command that is about one patch is told which patch. */
+export const patchOptions = {
+  shape: otherwise(bare(choice('The shape of the patch', shapeChoices)), 'hexagon'),
+  size: bare(patchSize),
+  measure: bare(choice('What the size measures', measureChoices)),
+  given: givenOption,
+  edge: length('The size, along one side'),
+  flats: length('The size, flat to flat'),
+  height: length('The size, base to top'),
+  seam: usually(length('Seam allowance', 0, 6, '1/4in'), 'what /me and /guild keep, or 1/4in'),
+  corners: cornersOption,
+};
+
+export type PatchValues = Values<typeof patchOptions>;
+
+/** A patch settled from what was said, with what was taken for granted. */
+export interface AskedPatch {
+  readonly patch: CutPatch;
+  readonly shape: ShapeName;
+  /** The size as it was said, for the title. */
+  readonly said: { readonly value: number; readonly second?: number; readonly measure: MeasureName; readonly given: 'finished' | 'cut' };
+  readonly assumed: readonly string[];
+  /** The other readings of a size that may be meant otherwise. */
+  readonly otherwise: Reply['choices'];
+}
+
+interface Stated {
+  readonly size: PatchSize;
+  readonly measure: MeasureName;
+  /** Whether the measure was said, or taken to be the side. */
+  readonly sure: boolean;
+}
+
+/** From this finished size up, in inches, a bare size may well be flat to flat. */
+const DOUBTFUL_FROM = 3;
+
+/** What a size of each shape may be taken for; a shape that is not here is measured one way only. */
+const READINGS: Readonly<Partial<Record<ShapeName, readonly MeasureName[]>>> = {
+  hexagon: ['edge', 'flats', 'corners'],
+  diamond: ['edge', 'height'],
+  triangle: ['edge', 'height'],
+  'half-hexagon': ['edge', 'height'],
+};
+
+/**
+ * The patch that was asked about: settled, or a problem, or a question to ask back with a choice for each
+ * reading, where the size may be meant two ways and the two differ by more than a tenth.
+ */
+export function askedPatch(values: PatchValues, here: Here, what: (patch: CutPatch) => string): Result<AskedPatch> | { readonly asks: Reply } {
+  const stated = statedSize(values);
+  if (!stated.ok) return stated;
+  const seam = seamOf(values, here);
+  const style = styleOf(values);
+  const { measure, size, sure } = stated.value;
+  const given = values.given ?? 'finished';
+  const patchOf = (as: MeasureName) => patchFrom(values.shape, { as, size, given, seam, style }, here);
+  const patch = patchOf(measure);
+  if (!patch.ok) return patch;
+  const others = sure || size.value < DOUBTFUL_FROM - 1e-9 ? [] : (READINGS[values.shape] ?? []);
+  const choices = others.map((as) => choiceFor(values.shape, as, size, here));
+  if (choices.length > 0 && here.bare.has('size'))
+    return { asks: askWhich(values.shape, size, others, choices, patchOf, what, here) };
+  const said = { ...size, measure, given };
+  const assumed = assumptions(here, sure, style);
+  return ok({ patch: patch.value, shape: values.shape, said, assumed, otherwise: choices.slice(1) });
+}
+
+function statedSize(values: PatchValues): Result<Stated> {
+  const lengths = { edge: values.edge, flats: values.flats, height: values.height, corners: pointToPoint(values.corners) };
+  const short = Object.entries(lengths).filter(([, value]) => value !== undefined) as [MeasureName, number][];
+  const said = [...(values.size ? ['size'] : []), ...short.map(([name]) => name)];
+  if (said.length > 1) return wrong('size-twice', { got: said.join(', ') });
+  const [first] = short;
+  if (first) return ok({ size: { value: first[1] }, measure: first[0], sure: true });
+  if (!values.size) return wrong('size-missing', { example: `size:${patchSize.example}` });
+  const { shape, size } = values;
+  const two = CATALOGUE[shape].second !== undefined;
+  if (two && size.second === undefined) return wrong('needs-two-measures');
+  if (!two && size.second !== undefined) return wrong('one-measure-only', { shape: CATALOGUE[shape].title });
+  return ok({ size, measure: values.measure ?? (two ? 'width' : 'edge'), sure: values.measure !== undefined || two });
+}
+
+const styleOf = ({ corners }: PatchValues): CornerStyle => (corners === 'blunt' ? 'blunt' : 'pointed');
+
+const pointToPoint = (corners: PatchValues['corners']) => (typeof corners === 'object' ? corners.length : undefined);
+
+interface Made {
+  readonly as: MeasureName;
+  readonly size: PatchSize;
+  readonly given: 'finished' | 'cut';
+  readonly seam: number;
+  readonly style: CornerStyle;
+}
+
+function patchFrom(shape: ShapeName, { as, size, given, seam, style }: Made, here: Here): Result<CutPatch> {
+  const { value, second } = size;
+  const stated = { measure: as, given, value, seam, cornerStyle: style, ...(second === undefined ? {} : { side: second }) };
+  const dimensions: Result<Dimensions> = dimensionsFrom(shape, stated);
+  if (!dimensions.ok) return explained(dimensions, shape, here);
+  return ok(cutPatch(shape, dimensions.value, seam, style));
+}
+
+/** The calculator's problem in the words and units of the asker. */
+function explained({ problem }: Wrong, shape: ShapeName, { say }: Here): Wrong {
+  const titled = CATALOGUE[shape].title;
+  if (problem.code === 'nothing-left')
+    return wrong('nothing-left', { got: say.plain(Number(problem['value'])), least: say.plain(Number(problem['least'])) });
+  const known = (problem['accepts'] as readonly MeasureName[] | undefined)?.filter((m) => measureChoices.some((c) => c.name === m));
+  return wrong('measure-not-of-shape', {
+    shape: titled,
+    measure: measureWords(shape, problem['measure'] as MeasureName),
+    known: known ?? [],
+  });
+}
+
+/** The seam allowance said, or kept, or usual. */
+export const seamOf = (values: { readonly seam?: number }, here: Here): number => values.seam ?? here.defaults.seam.value;
+
+function assumptions(here: Here, sure: boolean, style: CornerStyle): string[] {
+  const { given, say, defaults } = here;
+  const taken: string[] = [];
+  if (!given.has('shape')) taken.push('hexagons');
+  if (!sure) taken.push('the size is one side');
+  if (!given.has('seam')) taken.push(`${whose(defaults.seam.from)}${say.plain(defaults.seam.value)} seam`);
+  if (style === 'blunt') taken.push('blunt corners');
+  return taken;
+}
+
+/** "your " or "the guild’s " before a default that somebody has set. */
+export const whose = (from: 'you' | 'guild' | 'usual'): string => ({ you: 'your ', guild: 'the guild’s ', usual: '' })[from];
+
+/** What was taken for granted, in one line, and how to change it; nothing where nothing was. */
+export const assumedNote = (assumed: readonly string[]): string[] =>
+  assumed.length === 0 ? [] : [`Assumed: ${assumed.join(', ')}. Yours differ? \`/me set\``];
+
+function choiceFor(shape: ShapeName, as: MeasureName, size: PatchSize, here: Here) {
+  return {
+    label: `${here.say.plain(size.value)} ${measureWords(shape, as)}`,
+    ask: here.again({ size, measure: as }),
+  };
+}
+
+function askWhich(
+  shape: ShapeName,
+  size: PatchSize,
+  readings: readonly MeasureName[],
+  choices: Reply['choices'],
+  patchOf: (as: MeasureName) => Result<CutPatch>,
+  what: (patch: CutPatch) => string,
+  { say }: Here,
+): Reply {
+  const rows = readings.flatMap((as) => {
+    const patch = patchOf(as);
+    return patch.ok ? [[measureWords(shape, as), what(patch.value)]] : [];
+  });
+  return reply({
+    title: `${say.plain(size.value)} ${CATALOGUE[shape].title}: which way?`,
+    lines: [],
+    asks: `Is ${say.plain(size.value)} ${readings.map((as) => `the ${measureWords(shape, as)}`.replace('the flat', 'flat').replace('the point', 'point')).join(', or ')}?`,
+    table: { columns: ['if it is', 'then'], rows },
+    choices,
+  });
+}
+
+/** A patch's name and size as it was said: "hexagons, 1 1/2 in side". */
+export function titled({ shape, said }: AskedPatch, { say }: Here, many = true): string {
+  const { title, titles } = CATALOGUE[shape];
+  const size = said.second === undefined ? say.plain(said.value) : say.size(said.value, said.second);
+  const measure = said.second === undefined ? ` ${measureWords(shape, said.measure)}` : '';
+  const cut = said.given === 'cut' ? ', as cut' : '';
+  return `${capital(many ? titles : title)}, ${size}${measure}${cut}`;
+}
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,170 @@
+import { finishDates } from '../src/calculator/stitching/finish-dates.ts';
+import { type StitchMethod, stitchesPerInch } from '../src/calculator/stitching/method.ts';
+import { minutesPerSeam } from '../src/calculator/stitching/rates.ts';
+import { type StitchingTime, stitchingTime } from '../src/calculator/stitching/time.ts';
+import { type Answer, type Command, form, type Here } from '../src/chat/command.ts';
+import { alsoNamed, bare, otherwise, usually } from '../src/chat/option.ts';
+import { choice, date, number, whole } from '../src/chat/option-kinds.ts';
+import { count, day, type Figure, inches, minutes, reply } from '../src/chat/reply.ts';
+import { wrong } from '../src/measure/result.ts';
+import { decimal, grouped } from '../src/measure/ruler.ts';
+import { dayWords, many, range } from '../src/measure/speech.ts';
+import { handsCaution } from './cautions.ts';
+import { manyWords } from './count-field.ts';
+import { askedEdge, edgeOptions } from './edge.ts';
+import { madeOf, madeOfOptions } from './made-of.ts';
+import { assumedNote, whose } from './patch.ts';
+
+/** Hours a week where nobody has said: a judgement, said in the reply. */
+const USUAL_HOURS = 5;
+
+const timeOptions = {
+  seams: bare(alsoNamed(whole('How many seams', 1, 3_000_000, '42'), 'seam')),
+  ...madeOfOptions,
+  ...edgeOptions,
+  method: otherwise(
+    bare(
+      choice('How the patches are joined', [
+        { name: 'running', title: 'running stitch on a marked line', words: ['running stitch', 'run'] },
+        { name: 'whip', title: 'whipstitch over paper', words: ['whipstitch', 'whip stitch', 'over paper', 'papers', 'paper', 'epp'] },
+      ]),
+    ),
+    'whip',
+  ),
+  stitches: usually(number('Stitches an inch', 2, 40, '14'), 'what /me keeps, or 9 running and 14 whipped'),
+  pace: usually(number('Your minutes for one seam', 0.1, 60, '2.5'), 'what /me keeps, or the usual range'),
+  hours: usually(alsoNamed(number('Hours a week', 0.25, 112, '5'), 'hour'), 'what /me keeps, or 5'),
+  start: usually(date('The day you start'), 'today'),
+};
+
+const time: Command = {
+  name: 'time',
+  summary: 'Stitches, thread, hours and the week it will be done',
+  forms: [
+    form({
+      name: '',
+      summary: 'Seams, stitches, thread and needlefuls, hours as a range, and the day it will be done',
+      examples: [
+        '/time rosette:2',
+        '/time field:60x72in size:1in method:running hours:6',
+        '/time seams:42 size:1in method:whip stitches:14 hours:5 start:2026-12-01',
+      ],
+      options: timeOptions,
+      run(values, here) {
+        const asked = askedEdge(values, here, 'hexagon');
+        if ('asks' in asked) return asked.asks;
+        if (!asked.ok) return asked;
+        const { edge, assumed } = asked.value;
+        const made = madeOf(values, edge, here);
+        if (made && !made.ok) return manyWords(made);
+        if (made && values.seams !== undefined) return wrong('one-of-these', { got: 'seams, or a layout' });
+        const seams = made?.value.seams ?? values.seams;
+        if (seams === undefined) return wrong('what-to-sew');
+        if (seams === 0) return wrong('nothing-to-sew');
+        const rates = ratesFor(values, here);
+        const sewn = stitchingTime({ seams, seamLengthInches: edge, method: values.method, ...rates.used });
+        const start = values.start ?? here.today;
+        return answer(sewn, { here, rates, start, method: values.method, what: made?.value.words ?? null, assumed });
+      },
+    }),
+  ],
+};
+
+export default time;
+
+interface Rates {
+  readonly used: { readonly stitchesPerInch: number; readonly minutesPerSeam?: number; readonly hoursPerWeek: number };
+  readonly assumed: readonly string[];
+}
+
+interface RateValues {
+  readonly method: StitchMethod;
+  readonly stitches?: number;
+  readonly pace?: number;
+  readonly hours?: number;
+}
+
+function ratesFor(values: RateValues, { defaults, given }: Here): Rates {
+  const stitches = values.stitches ?? defaults.stitches.value ?? stitchesPerInch[values.method];
+  const pace = values.pace ?? defaults.pace.value;
+  const hours = values.hours ?? defaults.hours.value ?? USUAL_HOURS;
+  const assumed: string[] = [];
+  if (!given.has('method')) assumed.push('whipstitch over paper');
+  if (values.stitches === undefined) assumed.push(`${whose(defaults.stitches.from)}${stitches} stitches an inch`);
+  if (values.hours === undefined) assumed.push(`${whose(defaults.hours.from)}${many(hours, 'hour', 'hours')} a week`);
+  return {
+    used: { stitchesPerInch: stitches, hoursPerWeek: hours, ...(pace === null ? {} : { minutesPerSeam: pace }) },
+    assumed,
+  };
+}
+
+interface Told {
+  readonly here: Here;
+  readonly rates: Rates;
+  readonly start: string;
+  readonly method: StitchMethod;
+  readonly what: string | null;
+  readonly assumed: readonly string[];
+}
+
+function answer(sewn: StitchingTime, told: Told): Answer {
+  const { here, rates, start, what, assumed } = told;
+  const dates = finishDates(start, sewn.weeksLow, sewn.weeks, sewn.weeksHigh);
+  if (!dates.ok) return wrong('too-far');
+  const { earliest, middle, latest } = dates.value;
+  return reply({
+    title: what ? `Sewing ${what}` : `Sewing ${many(sewn.seams, 'seam', 'seams')}`,
+    lines: [
+      `${range(hoursWords(sewn.minutesLow), hoursWords(sewn.minutesHigh))} of stitching.`,
+      `${weeksWords(sewn)}: started ${dayWords(start)}, done ${range(dayWords(earliest), dayWords(latest))}.`,
+      `${many(sewn.seams, 'seam', 'seams')}, ${here.say.run(sewn.seamLength)}; ${grouped(sewn.stitches)} stitches.`,
+      threadWords(sewn, here),
+      paceWords(sewn, told),
+    ],
+    figures: figuresOf(sewn, { earliest, middle, latest }),
+    notes: assumedNote([...assumed, ...rates.assumed]),
+    cautions: handsCaution(),
+  });
+}
+
+const hoursWords = (total: number): string => (total < 90 ? `${decimal(total, 0)} min` : `${decimal(total / 60, total < 600 ? 1 : 0)} h`);
+
+function weeksWords({ weeksLow, weeksHigh }: StitchingTime): string {
+  if (weeksHigh < 1) return 'Under a week';
+  const [low, high] = [Math.ceil(weeksLow - 1e-9), Math.ceil(weeksHigh - 1e-9)];
+  return low === high ? many(low, 'week', 'weeks') : `${grouped(low)} to ${many(high, 'week', 'weeks')}`;
+}
+
+function threadWords({ threadLength, threadLengthLow, threadLengths }: StitchingTime, { say }: Here): string {
+  const least = threadLength - threadLengthLow > 1 ? `${say.run(threadLengthLow)} to ` : '';
+  return `Thread: ${least}${say.run(threadLength)}, ${many(threadLengths, 'needleful', 'needlefuls')} of ${say.plain(18)}.`;
+}
+
+function paceWords({ rateSource, seams, minutes: middle }: StitchingTime, { method, here }: Told): string {
+  if (rateSource === 'own') {
+    const own = here.given.has('pace') ? 'The pace you gave' : `${here.defaults.pace.from === 'you' ? 'Your' : 'The guild’s'} pace`;
+    return `${own}, ${decimal(middle / seams, 2)} min a seam, a fifth either way.`;
+  }
+  const { low, high } = minutesPerSeam[method];
+  return `Range from common practice, ${low} to ${high} min for a ${here.say.plain(1)} seam. Time ten of your own, then \`/me set pace:\``;
+}
+
+function figuresOf(sewn: StitchingTime, dates: { earliest: string; middle: string; latest: string }): Record<string, Figure> {
+  return {
+    seams: count(sewn.seams),
+    seamLength: inches(sewn.seamLength),
+    stitches: count(sewn.stitches),
+    threadLength: inches(sewn.threadLength),
+    threadLengthLow: inches(sewn.threadLengthLow),
+    threadLengths: count(sewn.threadLengths),
+    minutesLow: minutes(sewn.minutesLow),
+    minutes: minutes(sewn.minutes),
+    minutesHigh: minutes(sewn.minutesHigh),
+    weeksLow: { value: sewn.weeksLow, unit: 'weeks' },
+    weeks: { value: sewn.weeks, unit: 'weeks' },
+    weeksHigh: { value: sewn.weeksHigh, unit: 'weeks' },
+    finishEarliest: day(dates.earliest),
+    finishDate: day(dates.middle),
+    finishLatest: day(dates.latest),
+  };
+}
