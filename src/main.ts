@@ -1,0 +1,19 @@
+/** Every verb of the program, each loaded when it is asked for. */
+const VERBS: Readonly<Record<string, () => Promise<(args: readonly string[]) => Promise<number>>>> = {
+  start: async () => (await import('./verbs/start.ts')).start,
+  ask: async () => (await import('./verbs/ask.ts')).ask,
+};
+
+/**
+ * Runs one verb and gives the status that the process ends with: 0 done, 1 a fault of the program, 2 a mistake
+ * in what was typed.
+ */
+export async function main([verb = 'start', ...args]: readonly string[]): Promise<number> {
+  const load = Object.hasOwn(VERBS, verb) ? VERBS[verb] : undefined;
+  if (!load) {
+    process.stderr.write(`I know no ‘${verb}’. There is ${Object.keys(VERBS).join(', ')}.\n`);
+    return 2;
+  }
+  const run = await load();
+  return run(args);
+}

@@ -1,0 +1,109 @@
+import { createInterface, type Interface } from 'node:readline';
+import type { Ask, CommandList, Member } from '../../chat/command.ts';
+import { complete } from '../../chat/complete.ts';
+import type { Room } from '../../chat/dispatch.ts';
+import type { Reply } from '../../chat/reply.ts';
+import { render } from './render.ts';
+
+export interface TerminalNeeds {
+  readonly room: Room;
+  readonly commands: CommandList;
+  readonly guild: string;
+  readonly input: NodeJS.ReadStream;
+  readonly output: NodeJS.WriteStream;
+  /** Earlier lines, the newest first, and where a new one goes. */
+  readonly history: readonly string[];
+  remember(line: string): void;
+}
+
+const GREETING = `Honeycount works out hand-pieced hexagons and diamonds: cut sizes,
+counts, cloth and time. Ask in plain words or with a command:
+
+  /cut hexagon 1 1/2in
+  /count rosette rounds:3
+  how many 1 inch hexagons from a fat quarter?
+
+/help shows the rest, Tab completes, Ctrl-D leaves.
+`;
+
+/** A guild room at a terminal: members take turns at one keyboard with `/as NAME`. */
+export async function openTerminal(needs: TerminalNeeds): Promise<void> {
+  const { input, output } = needs;
+  const live = input.isTTY === true;
+  const talk = new Conversation(needs);
+  output.write(live ? `${GREETING}\n` : '');
+  const lines = createInterface({
+    input,
+    ...(live ? { output, terminal: true, history: [...needs.history], historySize: 500, removeHistoryDuplicates: true } : {}),
+    crlfDelay: Number.POSITIVE_INFINITY,
+    completer: (line: string, done: (error: null, found: [string[], string]) => void) => {
+      complete(needs.commands, line).then(({ words, replaces }) => done(null, [words, replaces]));
+    },
+  });
+  if (live) await converse(lines, talk);
+  else for await (const line of lines) await talk.hear(line);
+  output.write(live ? '\n' : '');
+}
+
+async function converse(lines: Interface, talk: Conversation): Promise<void> {
+  lines.setPrompt(talk.prompt);
+  lines.prompt();
+  lines.on('SIGINT', () => lines.close());
+  for await (const line of lines) {
+    await talk.hear(line);
+    lines.setPrompt(talk.prompt);
+    lines.prompt();
+  }
+}
+
+/** Who is at the keyboard, and what the numbers under the last reply stand for. */
+class Conversation {
+  readonly #needs: TerminalNeeds;
+  #who: Member = { id: 'you', name: 'you', organiser: true };
+  #choices: Reply['choices'] = [];
+
+  constructor(needs: TerminalNeeds) {
+    this.#needs = needs;
+  }
+
+  get prompt(): string {
+    return `${this.#who.name}> `;
+  }
+
+  async hear(line: string): Promise<void> {
+    const words = line.trim();
+    if (words === '') return;
+    this.#needs.remember(words);
+    const other = /^[/!]as\b\s*(\S*)\s*(organiser)?/i.exec(words);
+    if (other) return this.#takeTurn(other[1] ?? '', other[2] !== undefined);
+    const chosen = /^\d+$/.test(words) ? this.#choices[Number(words) - 1] : undefined;
+    const answered = await this.#needs.room.answer(this.#ask(chosen?.ask ?? words));
+    this.#choices = answered.choices;
+    this.#say(answered);
+  }
+
+  #ask(words: string): Ask {
+    return { who: this.#who, guild: this.#needs.guild, place: 'home', event: null, words, now: new Date() };
+  }
+
+  #takeTurn(name: string, organiser: boolean): void {
+    if (name === '') {
+      this.#write('Who? For example /as Ada, or /as Ada organiser.\n\n');
+      return;
+    }
+    this.#who = { id: name, name, organiser: organiser || name === 'you' };
+    this.#choices = [];
+    this.#write(`${name} is at the keyboard${this.#who.organiser ? ', as an organiser' : ''}.\n\n`);
+  }
+
+  #say(reply: Reply): void {
+    const { output } = this.#needs;
+    const width = Math.min(output.columns ?? 72, 84);
+    const colour = output.isTTY === true && process.env['NO_COLOR'] === undefined;
+    this.#write(`${render(reply, { width, colour })}\n\n`);
+  }
+
+  #write(text: string): void {
+    this.#needs.output.write(text);
+  }
+}

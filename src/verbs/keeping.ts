@@ -1,0 +1,96 @@
+import { fileURLToPath } from 'node:url';
+import { readSettings, type Settings, storeOf } from '../config.ts';
+import { type Answer as KeptAnswer, type DefaultChanges, type Facts, FactsTrouble, GUILD_ITSELF, type KeptDefaults } from '../guild/facts.ts';
+import { ok, type Problem, type Result } from '../measure/result.ts';
+import type { Store } from '../store/open.ts';
+import { peekDefaults } from '../store/peek.ts';
+
+/** The folder of the program: settings and data lie beside its package.json unless told otherwise. */
+export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+
+export interface Keeping {
+  readonly settings: Settings;
+  /** The database's file. */
+  readonly file: string;
+  readonly facts: Facts;
+  close(): Promise<void>;
+}
+
+export interface Where {
+  readonly data?: string | undefined;
+  readonly config?: string | undefined;
+  /** Makes and opens the database now, not when something is first kept. */
+  readonly open?: boolean;
+}
+
+/** The settings in force and the facts that are kept by them. */
+export async function keepingAt({ data, config, open = false }: Where): Promise<Result<Keeping>> {
+  const settings = await readSettings({ file: config, env: process.env, root: ROOT });
+  if (!settings.ok) return settings;
+  const file = data ?? storeOf(settings.value);
+  const lazy = new OpenedWhenNeeded(file);
+  if (open) {
+    const store = await lazy.open();
+    if (!store.ok) return store;
+  }
+  return ok({ settings: settings.value, file, facts: lazy, close: () => lazy.close() });
+}
+
+/**
+ * Facts that cost next to nothing until something is kept: what one ask reads is looked up in the file as it
+ * is, and the store is opened by the first that writes (or needs an event's answer).
+ */
+class OpenedWhenNeeded implements Facts {
+  readonly #file: string;
+  #store: Store | undefined;
+
+  constructor(file: string) {
+    this.#file = file;
+  }
+
+  async open(): Promise<Result<Store>> {
+    if (this.#store) return ok(this.#store);
+    const { openStore } = await import('../store/open.ts');
+    const opened = await openStore(this.#file, { report: tellOperator });
+    if (opened.ok) this.#store = opened.value;
+    return opened;
+  }
+
+  async close(): Promise<void> {
+    await this.#store?.close();
+    this.#store = undefined;
+  }
+
+  async together<T>(work: (facts: Facts) => Promise<T>): Promise<T> {
+    return (await this.#opened()).together(work);
+  }
+
+  readonly defaults = {
+    read: async (guild: string, member: string): Promise<KeptDefaults> => {
+      if (this.#store) return this.#store.defaults.read(guild, member);
+      const { own, guild: guilds, problems } = await peekDefaults(this.#file, guild, member);
+      for (const problem of problems) tellOperator(problem);
+      return member === GUILD_ITSELF ? guilds : own;
+    },
+    set: async (guild: string, member: string, changes: DefaultChanges) =>
+      (await this.#opened()).defaults.set(guild, member, changes),
+    clear: async (guild: string, member: string) => (await this.#opened()).defaults.clear(guild, member),
+  };
+
+  readonly answered = {
+    find: async (guild: string, event: string) => (await this.#opened()).answered.find(guild, event),
+    keep: async (guild: string, event: string, answer: KeptAnswer) =>
+      (await this.#opened()).answered.keep(guild, event, answer),
+  };
+
+  async #opened(): Promise<Store> {
+    const opened = await this.open();
+    if (opened.ok) return opened.value;
+    throw new FactsTrouble(opened.problem);
+  }
+}
+
+/** What the operator should know but no member needs to. */
+function tellOperator(problem: Problem): void {
+  process.stderr.write(`${JSON.stringify({ level: 'warn', ...problem })}\n`);
+}
