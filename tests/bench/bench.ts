@@ -1,0 +1,8 @@
+import { benchAsks } from './asks.ts';
+import { benchColdStart } from './cold.ts';
+import { benchGrowth } from './growth.ts';
+
+/** `npm run bench`: every figure of one run on one machine; ratios are what carries over to another. */
+await benchAsks();
+await benchGrowth();
+await benchColdStart();
