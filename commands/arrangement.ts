@@ -31,10 +31,15 @@ const inFullRings = (rings: number): number => 3 * rings * (rings + 1) + 1;
 
 const sumOf = (text: string): number => text.split('+').reduce((sum, part) => sum + Number(part), 0);
 
-function inRows([found, first, second]: RegExpExecArray, text: string): Result<{ value: Arrangement; rest: string }> {
+function inRows(
+  [found, first, second]: RegExpExecArray,
+  text: string,
+): Result<{ value: Arrangement; rest: string }> {
   const [rows, perRow] = [Number(first), Number(second)];
-  if (rows < 1 || perRow < 1) return wrong('too-small', { got: found, least: '1x1', most: `${MOST}x${MOST}` });
-  if (rows > MOST || perRow > MOST) return wrong('too-large', { got: found, least: '1x1', most: `${MOST}x${MOST}` });
+  if (rows < 1 || perRow < 1)
+    return wrong('too-small', { got: found, least: '1x1', most: `${MOST}x${MOST}` });
+  if (rows > MOST || perRow > MOST)
+    return wrong('too-large', { got: found, least: '1x1', most: `${MOST}x${MOST}` });
   return ok({ value: { kind: 'rows', rows, perRow }, rest: text.slice(found.length) });
 }
 
@@ -42,5 +47,8 @@ function inRings(count: number, rest: string): Result<{ value: Arrangement; rest
   const rings = Math.round((Math.sqrt(12 * count - 3) - 3) / 6);
   if (count >= 1 && inFullRings(rings) === count) return ok({ value: { kind: 'rings', rings }, rest });
   const below = Math.max(0, Math.floor((Math.sqrt(Math.max(0, 12 * count - 3)) - 3) / 6));
-  return wrong('arrangement-unknown', { got: String(count), near: `${inFullRings(below)} and ${inFullRings(below + 1)}` });
+  return wrong('arrangement-unknown', {
+    got: String(count),
+    near: `${inFullRings(below)} and ${inFullRings(below + 1)}`,
+  });
 }

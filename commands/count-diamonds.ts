@@ -11,7 +11,14 @@ import { manyWords } from './count-field.ts';
 import { roundWords } from './count-rosettes.ts';
 import { layoutFigures, layoutLines } from './count-words.ts';
 import { askedEdge, edgeOptions } from './edge.ts';
-import { BLOCK_SEAMS, countBlocks, countBlocksApart, countDiamonds, countedFrom, countStar } from './layouts.ts';
+import {
+  BLOCK_SEAMS,
+  countBlocks,
+  countBlocksApart,
+  countDiamonds,
+  countedFrom,
+  countStar,
+} from './layouts.ts';
 import { assumedNote } from './patch.ts';
 
 const side = (summary: string, most: number) => whole(summary, 1, most, '4');
@@ -35,7 +42,11 @@ export const starForm = form({
         `By rounds: ${roundWords(layout.rounds)}.`,
         ...layoutLines(made.value, here),
       ],
-      figures: { ...layoutFigures(made.value), perPoint: count(layout.perPoint), rounds: count(layout.rounds) },
+      figures: {
+        ...layoutFigures(made.value),
+        perPoint: count(layout.perPoint),
+        rounds: count(layout.rounds),
+      },
       notes: assumedNote(asked.value.assumed),
       choices: asked.value.otherwise,
     });
@@ -47,7 +58,10 @@ export const starsForm = form({
   summary: 'Six-point stars set together, with diamonds or hexagons between',
   examples: ['/count stars stars:7 set:hexagons', '/count stars 7 set:diamonds outer:yes'],
   options: {
-    stars: otherwise(bare(alsoNamed(arrangement('How many stars, in rings or in rows'), 'star')), { kind: 'rings', rings: 1 }),
+    stars: otherwise(bare(alsoNamed(arrangement('How many stars, in rings or in rows'), 'star')), {
+      kind: 'rings',
+      rings: 1,
+    }),
     set: otherwise(
       bare(
         choice('What lies between the stars', [
@@ -65,7 +79,10 @@ export const starsForm = form({
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
     const { stars: standing, set, outer } = values;
-    const made = countedFrom(stars({ arrangement: standing, set, edge: outer ? 'notches' : 'open' }), asked.value.edge);
+    const made = countedFrom(
+      stars({ arrangement: standing, set, edge: outer ? 'notches' : 'open' }),
+      asked.value.edge,
+    );
     if (!made.ok) return manyWords(made);
     const { layout, counted, edge } = made.value;
     const { star = 0, between = 0 } = counted.byRole;
@@ -76,7 +93,10 @@ export const starsForm = form({
     ];
     return reply({
       title: `${many(layout.stars, 'star', 'stars')} set with ${set}, ${here.say.plain(edge)} side`,
-      lines: [`${many(star, 'diamond', 'diamonds')} in stars, ${grouped(between)} ${set} between.`, ...layoutLines(made.value, here)],
+      lines: [
+        `${many(star, 'diamond', 'diamonds')} in stars, ${grouped(between)} ${set} between.`,
+        ...layoutLines(made.value, here),
+      ],
       figures: {
         ...layoutFigures(made.value),
         stars: count(layout.stars),
@@ -119,7 +139,10 @@ export const diamondsForm = form({
     ];
     return reply({
       title: `Diamond field, ${layout.side} a side, ${here.say.plain(edge)} diamonds`,
-      lines: [`${many(counted.total, 'diamond', 'diamonds')}: ${roundWords(layout.rounds)}.`, ...layoutLines(made.value, here)],
+      lines: [
+        `${many(counted.total, 'diamond', 'diamonds')}: ${roundWords(layout.rounds)}.`,
+        ...layoutLines(made.value, here),
+      ],
       figures: { ...layoutFigures(made.value), rounds: count(layout.rounds) },
       notes: assumedNote(assumed),
       choices: asked.value.otherwise,
@@ -151,7 +174,9 @@ export const blocksForm = form({
     const perShade = counted.total / 3;
     const joined = along !== undefined;
     return reply({
-      title: joined ? `Hexagon of diamonds, ${along} a side, ${here.say.plain(edge)} diamonds` : `${many(layout.blocks, 'block', 'blocks')} of three, ${here.say.plain(edge)} diamonds`,
+      title: joined
+        ? `Hexagon of diamonds, ${along} a side, ${here.say.plain(edge)} diamonds`
+        : `${many(layout.blocks, 'block', 'blocks')} of three, ${here.say.plain(edge)} diamonds`,
       lines: [
         `${many(counted.total, 'diamond', 'diamonds')}, ${grouped(perShade)} of each of 3 shades.`,
         ...(joined ? layoutLines(made.value, here) : []),

@@ -20,13 +20,21 @@ const rowsChoice = choice('Which way the rows run, points up or flats up', [
 const sidesChoice = choice('How the sides are ended', [
   { name: 'whole', title: 'whole hexagons inside', words: ['inside', 'whole hexagons'] },
   { name: 'cover', title: 'cover, then trim', words: ['trim', 'trimmed', 'cover and trim'] },
-  { name: 'straight', title: 'straight, with half-hexagons', words: ['straight sides', 'halves', 'half-hexagons'] },
+  {
+    name: 'straight',
+    title: 'straight, with half-hexagons',
+    words: ['straight sides', 'halves', 'half-hexagons'],
+  },
 ]);
 
 export const fieldForm = form({
   name: 'field',
   summary: 'A quilt filled with hexagons: whole inside, covered and trimmed, or with straight sides',
-  examples: ['/count field 60x72 1in', '/count field queen 1in sides:straight', '/count field quilt:140x200cm size:25mm rows:down'],
+  examples: [
+    '/count field 60x72 1in',
+    '/count field queen 1in sides:straight',
+    '/count field quilt:140x200cm size:25mm rows:down',
+  ],
   options: {
     quilt: required(bare(size('The finished quilt'))),
     ...edgeOptions,
@@ -49,7 +57,11 @@ export const fieldForm = form({
 /** A count that is too large, in figures that can be read. */
 export const manyWords = (made: { ok: false; problem: { code: string; [detail: string]: unknown } }) => ({
   ok: false as const,
-  problem: { code: made.problem.code, count: grouped(Number(made.problem['count'])), most: grouped(Number(made.problem['most'])) },
+  problem: {
+    code: made.problem.code,
+    count: grouped(Number(made.problem.count)),
+    most: grouped(Number(made.problem.most)),
+  },
 });
 
 const tooSmall = (quilt: Size, { say }: Here) => ({
@@ -85,7 +97,7 @@ function answer(made: Counted<Field>, quilt: Size, { here, assumed, otherwise: c
       straightWhole: count(straightWhole),
       straightHalf: count(straightHalf),
       rows: count(rowCount),
-      ...(counted.byRole['trimmed'] ? { trimmed: count(counted.byRole['trimmed']) } : {}),
+      ...(counted.byRole.trimmed ? { trimmed: count(counted.byRole.trimmed) } : {}),
     },
     notes: assumedNote([...bed, ...assumed, ...sides]),
     cautions: isInfantBed(quilt.bed) ? cribCaution() : [],
@@ -95,7 +107,8 @@ function answer(made: Counted<Field>, quilt: Size, { here, assumed, otherwise: c
 
 function firstLine({ layout, counted }: Counted<Field>): string {
   const { whole = 0, trimmed = 0, half = 0 } = counted.byRole;
-  if (layout.sides === 'straight') return `${many(whole, 'hexagon', 'hexagons')} and ${many(half, 'half', 'halves')}.`;
+  if (layout.sides === 'straight')
+    return `${many(whole, 'hexagon', 'hexagons')} and ${many(half, 'half', 'halves')}.`;
   if (layout.sides === 'whole') return `${many(whole, 'whole hexagon', 'whole hexagons')} inside.`;
   return `${many(counted.total, 'hexagon', 'hexagons')}; ${grouped(trimmed)} of them are trimmed.`;
 }

@@ -32,7 +32,10 @@ export const rosetteForm = form({
     const assumed = [...(here.given.has('rounds') ? [] : ['1 round']), ...asked.value.assumed];
     return reply({
       title: `Rosette, ${many(values.rounds, 'round', 'rounds')}, ${here.say.plain(edge)} side`,
-      lines: [`${many(counted.total, 'hexagon', 'hexagons')}: ${roundWords(layout.rounds)}.`, ...layoutLines(made.value, here)],
+      lines: [
+        `${many(counted.total, 'hexagon', 'hexagons')}: ${roundWords(layout.rounds)}.`,
+        ...layoutLines(made.value, here),
+      ],
       figures: { ...layoutFigures(made.value), rounds: count(layout.rounds) },
       notes: assumedNote(assumed),
       choices: asked.value.otherwise,
@@ -64,7 +67,10 @@ export const gardenForm = form({
     '/count garden 1+6+12 rounds:1 path:diamonds',
   ],
   options: {
-    rosettes: otherwise(bare(alsoNamed(arrangement('How many rosettes, in rings or in rows'), 'rosette', 'flowers')), { kind: 'rings', rings: 1 }),
+    rosettes: otherwise(
+      bare(alsoNamed(arrangement('How many rosettes, in rings or in rows'), 'rosette', 'flowers')),
+      { kind: 'rings', rings: 1 },
+    ),
     rounds: otherwise(alsoNamed(whole('Rounds of each rosette', 0, 500, '2'), 'round'), 1),
     path: otherwise(pathChoice, 'one'),
     outer: otherwise(yesNo('Whether the path runs round the outside too'), false),
@@ -94,7 +100,8 @@ const ASSUMED: Readonly<Record<string, string>> = {
   outer: 'no path round the outside',
 };
 
-const taken = ({ given }: Here): string[] => Object.entries(ASSUMED).flatMap(([name, words]) => (given.has(name) ? [] : [words]));
+const taken = ({ given }: Here): string[] =>
+  Object.entries(ASSUMED).flatMap(([name, words]) => (given.has(name) ? [] : [words]));
 
 interface Told {
   readonly here: Here;
@@ -104,7 +111,11 @@ interface Told {
   readonly rounds: number;
 }
 
-const PATH_WORDS: Readonly<Record<Path, string>> = { none: 'no path', one: 'a shared path', own: 'a path to each' };
+const PATH_WORDS: Readonly<Record<Path, string>> = {
+  none: 'no path',
+  one: 'a shared path',
+  own: 'a path to each',
+};
 
 function gardenTitle({ rosettes, rounds, here }: Told, number: number, edge: number, path: string): string {
   const stand = rosettes.kind === 'rows' ? ` in ${rosettes.rows} rows of ${rosettes.perRow}` : '';
@@ -117,8 +128,14 @@ function withPath(made: Counted<Garden>, path: Path, told: Told & { readonly out
   const outside = path === 'own' || told.outer ? '' : ', none round the outside';
   return reply({
     title: gardenTitle(told, layout.rosettes, edge, PATH_WORDS[path]),
-    lines: [`${many(counted.total, 'hexagon', 'hexagons')}${path === 'one' ? `, the path ${grouped(laid)}${outside}` : ''}.`, ...layoutLines(made, told.here)],
-    table: { columns: ['for', 'hexagons'], rows: roleRows(made, { centre: 'centres', petal: 'rounds', path: 'path' }) },
+    lines: [
+      `${many(counted.total, 'hexagon', 'hexagons')}${path === 'one' ? `, the path ${grouped(laid)}${outside}` : ''}.`,
+      ...layoutLines(made, told.here),
+    ],
+    table: {
+      columns: ['for', 'hexagons'],
+      rows: roleRows(made, { centre: 'centres', petal: 'rounds', path: 'path' }),
+    },
     figures: {
       ...layoutFigures(made),
       rosettes: count(layout.rosettes),
@@ -143,7 +160,12 @@ function withDiamonds(made: Counted<DiamondGarden>, told: Told): Reply {
     ],
     table: {
       columns: ['for', 'patches'],
-      rows: roleRows(made, { centre: 'centres', petal: 'rounds', diamond: 'diamonds between', triangle: 'triangles between' }),
+      rows: roleRows(made, {
+        centre: 'centres',
+        petal: 'rounds',
+        diamond: 'diamonds between',
+        triangle: 'triangles between',
+      }),
     },
     figures: {
       ...layoutFigures(made),
@@ -153,7 +175,9 @@ function withDiamonds(made: Counted<DiamondGarden>, told: Told): Reply {
       diamonds: count(diamond),
       triangles: count(triangle),
     },
-    notes: assumedNote(told.assumed.map((one) => one.replace('no path round the outside', 'outer valleys open'))),
+    notes: assumedNote(
+      told.assumed.map((one) => one.replace('no path round the outside', 'outer valleys open')),
+    ),
     choices: told.otherwise,
   });
 }

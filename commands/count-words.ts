@@ -1,7 +1,7 @@
-import type { Counted } from './layouts.ts';
 import type { Here } from '../src/chat/command.ts';
 import { count, type Figure, inches } from '../src/chat/reply.ts';
 import { grouped } from '../src/measure/ruler.ts';
+import type { Counted } from './layouts.ts';
 
 /** The figures that every layout has. */
 export function layoutFigures({ counted, width, height, edge }: Counted): Record<string, Figure> {

@@ -1,7 +1,7 @@
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
-import { startSquare, startSquareTurned } from '../src/calculator/shapes/cut.ts';
-import type { CutPatch, MeasureName } from '../src/calculator/shapes/shape.ts';
-import { stripFor } from '../src/calculator/shapes/strip.ts';
+import { startSquare, startSquareTurned, type TurnedSquare } from '../src/calculator/shapes/cut.ts';
+import type { CutPatch } from '../src/calculator/shapes/shape.ts';
+import { type PatchStrip, stripFor } from '../src/calculator/shapes/strip.ts';
 import { type Command, form, type Here } from '../src/chat/command.ts';
 import { type Figure, inches, type Reply, reply, squareInches } from '../src/chat/reply.ts';
 import { decimal, rulerReading } from '../src/measure/ruler.ts';
@@ -15,7 +15,8 @@ const cut: Command = {
   forms: [
     form({
       name: '',
-      summary: 'Every measure of a patch, finished and cut, the strip and the square to cut it from; or back from what was cut',
+      summary:
+        'Every measure of a patch, finished and cut, the strip and the square to cut it from; or back from what was cut',
       examples: [
         '/cut hexagon 1 1/2in',
         '/cut diamond 2in seam 3/8in',
@@ -24,9 +25,14 @@ const cut: Command = {
       ],
       options: patchOptions,
       run(values, here) {
-        const asked = askedPatch(values, here, (patch) => `cut ${here.say.length(rulerMeasure(patch).cut)} ${rulerMeasure(patch).words}`);
+        const asked = askedPatch(
+          values,
+          here,
+          (patch) =>
+            `cut ${here.say.length(rulerMeasure(toCut(patch)).cut)} ${rulerMeasure(toCut(patch)).words}`,
+        );
         if ('asks' in asked) return asked.asks;
-        return asked.ok ? answer(asked.value, here) : asked;
+        return asked.ok ? answer(asked.value, toCut(asked.value.patch), here) : asked;
       },
     }),
   ],
@@ -34,64 +40,88 @@ const cut: Command = {
 
 export default cut;
 
-function answer(asked: AskedPatch, here: Here): Reply {
-  const { patch, assumed } = asked;
+/** A patch with what it is cut from, worked out once for the words and the figures alike. */
+interface ToCut {
+  readonly patch: CutPatch;
+  readonly strip: PatchStrip;
+  readonly square: number;
+  readonly turned: TurnedSquare;
+}
+
+const toCut = (patch: CutPatch): ToCut => ({
+  patch,
+  strip: stripFor(patch.shape, patch.dimensions, patch.seam),
+  square: startSquare(patch),
+  turned: startSquareTurned(patch),
+});
+
+function answer(asked: AskedPatch, from: ToCut, here: Here): Reply {
   return reply({
     title: titled(asked, here, false),
-    lines: [firstLine(patch, asked, here), stripLine(patch, here), squareLine(patch, here)],
-    figures: figuresOf(patch),
-    table: tableOf(patch, here),
-    notes: [...ruleNote(patch, here), ...assumedNote(assumed)],
+    lines: [firstLine(from, asked, here), stripLine(from, asked, here), squareLine(from, here)],
+    figures: figuresOf(from),
+    table: tableOf(from.patch, here),
+    notes: [...ruleNote(from, here), ...assumedNote(asked.assumed)],
     cautions: bladeCaution(here),
     choices: asked.otherwise,
   });
 }
 
 /** The measure that goes on the ruler first: what the strip is cut at. */
-function rulerMeasure(patch: CutPatch): { cut: number; words: string } {
-  const { strip } = CATALOGUE[patch.shape];
-  return { cut: stripFor(patch.shape, patch.dimensions, patch.seam).height, words: measureWords(patch.shape, strip.height) };
+function rulerMeasure({ patch, strip }: ToCut): { cut: number; words: string } {
+  return { cut: strip.height, words: measureWords(patch.shape, CATALOGUE[patch.shape].strip.height) };
 }
 
-function firstLine(patch: CutPatch, { said }: AskedPatch, { say }: Here): string {
+function firstLine(from: ToCut, { said }: AskedPatch, { say }: Here): string {
+  const { shape, finished } = from.patch;
   if (said.given === 'cut') {
-    const words = measureWords(patch.shape, firstTold(patch));
-    return `Finishes at ${say.length(patch.finished.measures[firstTold(patch)] ?? 0)} ${words}.`;
+    const told = CATALOGUE[shape].told[0] ?? 'edge';
+    return `Finishes at ${say.length(finished.measures[told] ?? 0)} ${measureWords(shape, told)}.`;
   }
-  const { cut, words } = rulerMeasure(patch);
-  return `Cut ${say.length(cut)} ${words}.`;
+  const { cut, words } = rulerMeasure(from);
+  return words === 'height' ? `Cut strips ${say.length(cut)} high.` : `Cut ${say.length(cut)} ${words}.`;
 }
 
-const firstTold = ({ shape }: CutPatch): MeasureName => CATALOGUE[shape].told[0] ?? 'edge';
-
-function stripLine(patch: CutPatch, { say }: Here): string {
-  const { height, angles, step, stepTaken, trim } = stripFor(patch.shape, patch.dimensions, patch.seam);
+function stripLine(from: ToCut, { said }: AskedPatch, { say }: Here): string {
+  const { height, angles, step, stepTaken, trim } = from.strip;
   const every = stepTaken === 'square' ? `${say.mark(step)} apart` : `${say.mark(step)} along the edge`;
-  const crossing = angles.length > 1 ? `slanting by turns, ${angles[0]}° each way` : angles[0] === 90 ? 'straight across' : `at ${angles[0]}°`;
-  const trimming = trim.length > 0 ? `, then trim the ends at ${trim.map((angle) => `${angle}°`).join(' and ')}` : '';
-  return `Strip ${say.mark(height)} high, cut ${crossing}, ${every}${trimming}.`;
+  const crossing =
+    angles.length > 1
+      ? `slanting by turns, ${angles[0]}° each way`
+      : angles[0] === 90
+        ? 'straight across'
+        : `at ${angles[0]}°`;
+  const trimming =
+    trim.length > 0 ? `, then trim the ends at ${trim.map((angle) => `${angle}°`).join(' and ')}` : '';
+  const strips =
+    said.given === 'finished' && rulerMeasure(from).words === 'height'
+      ? 'Then cut them'
+      : `Strip ${say.mark(height)} high, cut`;
+  return `${strips} ${crossing}, ${every}${trimming}.`;
 }
 
 /** A hair less of cloth is not worth turning the patch for. */
 const WORTH_TURNING = 1 / 16;
 
-function squareLine(patch: CutPatch, { say }: Here): string {
-  const upright = startSquare(patch);
-  const turned = startSquareTurned(patch);
-  const saves = upright - turned.side >= WORTH_TURNING;
-  const other = saves ? `, or ${say.mark(turned.side, 'up')} with the patch turned ${decimal(turned.degrees, 1)}°` : '';
-  return `One patch from a ${say.mark(upright, 'up')} square${other}.`;
+function squareLine({ square, turned }: ToCut, { say }: Here): string {
+  const saves = square - turned.side >= WORTH_TURNING;
+  const other = saves
+    ? `, or ${say.mark(turned.side, 'up')} with the patch turned ${decimal(turned.degrees, 1)}°`
+    : '';
+  return `One patch from a ${say.mark(square, 'up')} square${other}.`;
 }
 
 /** Rounding that shows over a row of ten. */
 const WORTH_SAYING = 1 / 64;
 
-function ruleNote(patch: CutPatch, { say }: Here): string[] {
+function ruleNote(from: ToCut, { say }: Here): string[] {
   if (say.reading === 'metric') return [];
-  const { error } = rulerReading(rulerMeasure(patch).cut);
+  const { error } = rulerReading(rulerMeasure(from).cut);
   if (Math.abs(error) < WORTH_SAYING) return [];
   const way = error > 0 ? 'wide' : 'narrow';
-  return [`The ruler's mark is ${decimal(Math.abs(error), 3)} in ${way}: ${decimal(Math.abs(error) * 10, 2)} in over ten patches.`];
+  return [
+    `The ruler's mark is ${decimal(Math.abs(error), 3)} in ${way}: ${decimal(Math.abs(error) * 10, 2)} in over ten patches.`,
+  ];
 }
 
 function tableOf({ shape, finished, cut }: CutPatch, { say }: Here): Reply['table'] {
@@ -100,21 +130,25 @@ function tableOf({ shape, finished, cut }: CutPatch, { say }: Here): Reply['tabl
     lengthOr(finished.measures[name], say.length),
     lengthOr(cut.measures[name], say.length),
   ]);
-  return { columns: ['', 'finished', 'cut'], rows: [...rows, ['area', say.area(finished.area), say.area(cut.area)]] };
+  return {
+    columns: ['', 'finished', 'cut'],
+    rows: [...rows, ['area', say.area(finished.area), say.area(cut.area)]],
+  };
 }
 
-const lengthOr = (value: number | undefined, words: (inches: number) => string): string => (value === undefined ? '' : words(value));
+const lengthOr = (value: number | undefined, words: (inches: number) => string): string =>
+  value === undefined ? '' : words(value);
 
-function figuresOf(patch: CutPatch): Record<string, Figure> {
+function figuresOf({ patch, strip, square, turned }: ToCut): Record<string, Figure> {
   const figures: Record<string, Figure> = {};
   for (const face of ['finished', 'cut'] as const) {
-    for (const [name, value] of Object.entries(patch[face].measures)) figures[`${face}${capital(name)}`] = inches(value);
+    for (const [name, value] of Object.entries(patch[face].measures))
+      figures[`${face}${capital(name)}`] = inches(value);
     figures[`${face}Area`] = squareInches(patch[face].area);
   }
-  const { height, angles } = stripFor(patch.shape, patch.dimensions, patch.seam);
-  figures['stripHeight'] = inches(height);
-  figures['stripAngle'] = { value: angles, unit: '°' };
-  figures['startSquare'] = inches(startSquare(patch));
-  figures['startSquareTurned'] = inches(startSquareTurned(patch).side);
+  figures.stripHeight = inches(strip.height);
+  figures.stripAngle = { value: strip.angles, unit: '°' };
+  figures.startSquare = inches(square);
+  figures.startSquareTurned = inches(turned.side);
   return figures;
 }

@@ -1,8 +1,8 @@
 import type { Defaults, Settled } from '../src/chat/defaults.ts';
+import type { DefaultChanges } from '../src/chat/facts.ts';
 import { bare } from '../src/chat/option.ts';
 import { choice, length, number, zone } from '../src/chat/option-kinds.ts';
 import type { Table } from '../src/chat/reply.ts';
-import type { DefaultChanges } from '../src/guild/facts.ts';
 import type { Speech } from '../src/measure/speech.ts';
 
 /** What a member or a guild may set; the same words for both. */
@@ -28,11 +28,19 @@ export const defaultOptions = {
 };
 
 /** The values given, as changes to what is kept. */
-export function changesFrom(values: { readonly [K in keyof typeof defaultOptions]?: unknown }): DefaultChanges {
-  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as DefaultChanges;
+export function changesFrom(
+  values: { readonly [K in keyof typeof defaultOptions]?: unknown },
+): DefaultChanges {
+  return Object.fromEntries(
+    Object.entries(values).filter(([, value]) => value !== undefined),
+  ) as DefaultChanges;
 }
 
-const SOURCE: Readonly<Record<Settled<unknown>['from'], string>> = { you: 'yours', guild: 'the guild’s', usual: 'usual' };
+const SOURCE: Readonly<Record<Settled<unknown>['from'], string>> = {
+  you: 'yours',
+  guild: 'the guild’s',
+  usual: 'usual',
+};
 
 /** Each default in force, and whose it is. */
 export function shownDefaults(defaults: Defaults, say: Speech): { lines: string[]; table: Table } {
@@ -42,13 +50,24 @@ export function shownDefaults(defaults: Defaults, say: Speech): { lines: string[
     ['reading', defaults.reading, defaults.reading.value],
     ['seam', defaults.seam, say.plain(defaults.seam.value)],
     ['width', defaults.width, say.plain(defaults.width.value)],
-    ['stitches', defaults.stitches, defaults.stitches.value === null ? 'by the method' : `${defaults.stitches.value} an inch`],
-    ['pace', defaults.pace, defaults.pace.value === null ? 'by the method' : `${defaults.pace.value} min a seam`],
+    [
+      'stitches',
+      defaults.stitches,
+      defaults.stitches.value === null ? 'by the method' : `${defaults.stitches.value} an inch`,
+    ],
+    [
+      'pace',
+      defaults.pace,
+      defaults.pace.value === null ? 'by the method' : `${defaults.pace.value} min a seam`,
+    ],
     ['hours', defaults.hours, defaults.hours.value === null ? '5 a week' : `${defaults.hours.value} a week`],
     ['zone', defaults.zone, defaults.zone.value],
   ];
   return {
     lines: [hers ? 'Taken when you do not say otherwise:' : 'Taken when nobody says otherwise:'],
-    table: { columns: ['what', 'value', 'whose'], rows: rows.map(([name, { from }, value]) => [name, value, SOURCE[from]]) },
+    table: {
+      columns: ['what', 'value', 'whose'],
+      rows: rows.map(([name, { from }, value]) => [name, value, SOURCE[from]]),
+    },
   };
 }

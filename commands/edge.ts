@@ -1,7 +1,7 @@
 import type { Here } from '../src/chat/command.ts';
 import { bare, usually } from '../src/chat/option.ts';
 import { length } from '../src/chat/option-kinds.ts';
-import { reply, type Reply } from '../src/chat/reply.ts';
+import { type Reply, reply } from '../src/chat/reply.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 
 /** The size of the patches of a layout: the finished side, flat to flat or point to point. */
@@ -34,20 +34,26 @@ export interface Edge {
 const DOUBTFUL_FROM = 3;
 
 /** The finished side of a layout's patches: said, taken as 1 in, or asked back where it may be flat to flat. */
-export function askedEdge(values: EdgeValues, here: Here, of: keyof typeof IN_EDGES): Result<Edge> | { readonly asks: Reply } {
+export function askedEdge(
+  values: EdgeValues,
+  here: Here,
+  of: keyof typeof IN_EDGES,
+): Result<Edge> | { readonly asks: Reply } {
   const said = (['size', 'edge', 'flats', 'corners'] as const).filter((name) => values[name] !== undefined);
   if (said.length > 1) return wrong('size-twice', { got: said.join(', ') });
   const [name] = said;
   if (!name) return ok({ edge: 1, assumed: [`${here.say.plain(1)} side`], otherwise: [] });
   const value = values[name] ?? 0;
-  if (name === 'flats' || name === 'corners') return ok({ edge: value / IN_EDGES[of][name], assumed: [], otherwise: [] });
+  if (name === 'flats' || name === 'corners')
+    return ok({ edge: value / IN_EDGES[of][name], assumed: [], otherwise: [] });
   if (name === 'edge' || value < DOUBTFUL_FROM - 1e-9) return ok({ edge: value, assumed: [], otherwise: [] });
   const readings = of === 'hexagon' ? READINGS : READINGS.slice(0, 2);
   const choices = readings.map(([key, words]) => ({
     label: `${here.say.plain(value)} ${words}`,
     ask: here.again({ size: null, [key]: value }),
   }));
-  if (!here.bare.has('size')) return ok({ edge: value, assumed: ['the size is one side'], otherwise: choices.slice(1) });
+  if (!here.bare.has('size'))
+    return ok({ edge: value, assumed: ['the size is one side'], otherwise: choices.slice(1) });
   return {
     asks: reply({
       title: `${here.say.plain(value)} ${of}s: which way?`,

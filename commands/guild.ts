@@ -1,7 +1,7 @@
 import { type Command, form } from '../src/chat/command.ts';
 import { settle } from '../src/chat/defaults.ts';
+import { GUILD_ITSELF } from '../src/chat/facts.ts';
 import { reply } from '../src/chat/reply.ts';
-import { GUILD_ITSELF } from '../src/guild/facts.ts';
 import { wrong } from '../src/measure/result.ts';
 import { changesFrom, defaultOptions, shownDefaults } from './defaults.ts';
 
@@ -29,7 +29,8 @@ const guild: Command = {
       keeps: true,
       async run(values, here) {
         const changes = changesFrom(values);
-        if (Object.keys(changes).length === 0) return wrong('nothing-set', { example: '/guild set width:40in' });
+        if (Object.keys(changes).length === 0)
+          return wrong('nothing-set', { example: '/guild set width:40in' });
         const kept = await here.facts.defaults.set(here.guild, GUILD_ITSELF, changes);
         return reply({ title: 'Kept for the guild', ...shownDefaults(settle({}, kept), here.say) });
       },

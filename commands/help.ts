@@ -1,6 +1,6 @@
-import { bare, type AnyOption } from '../src/chat/option.ts';
+import { type Answer, type Command, type CommandList, type Form, form } from '../src/chat/command.ts';
+import { type AnyOption, bare } from '../src/chat/option.ts';
 import { words } from '../src/chat/option-kinds.ts';
-import { type Answer, type Command, type CommandList, form, type Form } from '../src/chat/command.ts';
 import { type Reply, reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 
@@ -62,7 +62,10 @@ function explainForm(command: Command, one: Form): Reply {
     table:
       options.length === 0
         ? null
-        : { columns: ['option', 'what it is'], rows: options.map(([key, option]) => [key, describe(option)]) },
+        : {
+            columns: ['option', 'what it is'],
+            rows: options.map(([key, option]) => [key, describe(option)]),
+          },
     notes: one.organisers ? ['For the guild’s organisers.'] : [],
   });
 }

@@ -1,4 +1,4 @@
-import { type Blocks, BLOCK_SEAMS, blocks, blocksApart } from '../src/calculator/layouts/blocks.ts';
+import { BLOCK_SEAMS, type Blocks, blocks, blocksApart } from '../src/calculator/layouts/blocks.ts';
 import { type DiamondField, diamonds, type Middle } from '../src/calculator/layouts/diamonds.ts';
 import { type Field, type FieldAsk, field, type Sides } from '../src/calculator/layouts/field.ts';
 import { finishedSize, type Layout } from '../src/calculator/layouts/layout.ts';
@@ -30,7 +30,8 @@ export const countRosette = (rounds: number, edge: number) => countedFrom(rosett
 export const countStar = (side: number, edge: number) => countedFrom(star(side), edge);
 export const countDiamonds = (from: Middle, rounds: number, edge: number): Result<Counted<DiamondField>> =>
   countedFrom(diamonds(from, rounds), edge);
-export const countBlocks = (side: number, edge: number): Result<Counted<Blocks>> => countedFrom(blocks(side), edge);
+export const countBlocks = (side: number, edge: number): Result<Counted<Blocks>> =>
+  countedFrom(blocks(side), edge);
 export const countBlocksApart = (many: number, edge: number): Result<Counted<Blocks>> =>
   countedFrom(blocksApart(many), edge);
 

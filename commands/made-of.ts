@@ -1,7 +1,7 @@
 import type { ShapeName } from '../src/calculator/shapes/shape.ts';
 import type { Here } from '../src/chat/command.ts';
-import { size, whole } from '../src/chat/option-kinds.ts';
 import type { Values } from '../src/chat/option.ts';
+import { size, whole } from '../src/chat/option-kinds.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 import type { Size } from '../src/measure/size.ts';
 import { type Counted, countBlocksApart, countField, countRosette, countStar } from './layouts.ts';
@@ -24,21 +24,33 @@ export interface MadeOf {
   readonly words: string;
 }
 
-type Maker = (value: never, edge: number, here: Here) => Result<{ of: Counted; shape: ShapeName; words: string }>;
+type Maker = (
+  value: never,
+  edge: number,
+  here: Here,
+) => Result<{ of: Counted; shape: ShapeName; words: string }>;
 
-const named = (made: Result<Counted>, shape: ShapeName, words: string) => (made.ok ? ok({ of: made.value, shape, words }) : made);
+const named = (made: Result<Counted>, shape: ShapeName, words: string) =>
+  made.ok ? ok({ of: made.value, shape, words }) : made;
 
 const MAKERS: Readonly<Record<keyof typeof madeOfOptions, Maker>> = {
-  rosette: (rounds: number, edge) => named(countRosette(rounds, edge), 'hexagon', `a rosette of ${rounds} rounds`),
+  rosette: (rounds: number, edge) =>
+    named(countRosette(rounds, edge), 'hexagon', `a rosette of ${rounds} rounds`),
   field: ({ width, height }: Size, edge, { say }) =>
-    named(countField({ width, height, edge, rows: 'across', sides: 'cover' }), 'hexagon', `a field to cover ${say.size(width, height)}`),
+    named(
+      countField({ width, height, edge, rows: 'across', sides: 'cover' }),
+      'hexagon',
+      `a field to cover ${say.size(width, height)}`,
+    ),
   star: (side: number, edge) => named(countStar(side, edge), 'diamond', `a star, ${side} a side`),
   blocks: (many: number, edge) => named(countBlocksApart(many, edge), 'diamond', `${many} blocks of three`),
 };
 
 /** The patches and seams of the layout named, or null where none was. */
 export function madeOf(values: MadeOfValues, edge: number, here: Here): Result<MadeOf> | null {
-  const said = (Object.keys(madeOfOptions) as (keyof typeof MAKERS)[]).filter((name) => values[name] !== undefined);
+  const said = (Object.keys(madeOfOptions) as (keyof typeof MAKERS)[]).filter(
+    (name) => values[name] !== undefined,
+  );
   const [name] = said;
   if (!name) return null;
   if (said.length > 1) return wrong('one-of-these', { got: said.join(', ') });

@@ -1,9 +1,9 @@
 import { type Command, form } from '../src/chat/command.ts';
-import { changesFrom, defaultOptions, shownDefaults } from './defaults.ts';
+import { settle } from '../src/chat/defaults.ts';
+import { GUILD_ITSELF } from '../src/chat/facts.ts';
 import { reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
-import { settle } from '../src/chat/defaults.ts';
-import { GUILD_ITSELF } from '../src/guild/facts.ts';
+import { changesFrom, defaultOptions, shownDefaults } from './defaults.ts';
 
 const me: Command = {
   name: 'me',
@@ -16,7 +16,8 @@ const me: Command = {
       examples: ['/me'],
       options: {},
       audience: 'asker',
-      run: (_, here) => reply({ title: `Set for ${here.who.name}`, ...shownDefaults(here.defaults, here.say) }),
+      run: (_, here) =>
+        reply({ title: `Set for ${here.who.name}`, ...shownDefaults(here.defaults, here.say) }),
     }),
     form({
       name: 'set',

@@ -1,13 +1,19 @@
 import { CATALOGUE, shapeNames } from '../src/calculator/shapes/catalogue.ts';
 import { cutPatch, dimensionsFrom } from '../src/calculator/shapes/cut.ts';
-import type { CornerStyle, CutPatch, Dimensions, MeasureName, ShapeName } from '../src/calculator/shapes/shape.ts';
+import type {
+  CornerStyle,
+  CutPatch,
+  Dimensions,
+  MeasureName,
+  ShapeName,
+} from '../src/calculator/shapes/shape.ts';
 import type { Here } from '../src/chat/command.ts';
 import type { Option, Values } from '../src/chat/option.ts';
 import { bare, otherwise, usually } from '../src/chat/option.ts';
 import { choice, LONGEST, length, SHORTEST, writeLength, writeSize } from '../src/chat/option-kinds.ts';
 import { type Reply, reply } from '../src/chat/reply.ts';
-import { ok, type Result, type Wrong, wrong } from '../src/measure/result.ts';
 import { takeLength } from '../src/measure/length.ts';
+import { ok, type Result, type Wrong, wrong } from '../src/measure/result.ts';
 import { takeSize } from '../src/measure/size.ts';
 import { measureWords } from './patch-words.ts';
 
@@ -30,7 +36,11 @@ export const shapeChoices = shapeNames.map((name) => ({
 
 export const measureChoices = [
   { name: 'edge', title: 'one side', words: ['side', 'sides', 'per side', 'side length', 'on the side'] },
-  { name: 'flats', title: 'flat to flat', words: ['flat', 'flat to flat', 'across the flats', 'across flats', 'side to side'] },
+  {
+    name: 'flats',
+    title: 'flat to flat',
+    words: ['flat', 'flat to flat', 'across the flats', 'across flats', 'side to side'],
+  },
   {
     name: 'corners',
     title: 'point to point',
@@ -56,11 +66,16 @@ const patchSize: Option<PatchSize, false> = {
     const values = one ? [one.value] : [two?.value.width ?? 0, two?.value.height ?? 0];
     for (const value of values) {
       const got = writeLength(value);
-      if (value < SHORTEST) return wrong('too-small', { got, least: writeLength(SHORTEST), most: writeLength(LONGEST) });
-      if (value > LONGEST) return wrong('too-large', { got, least: writeLength(SHORTEST), most: writeLength(LONGEST) });
+      if (value < SHORTEST)
+        return wrong('too-small', { got, least: writeLength(SHORTEST), most: writeLength(LONGEST) });
+      if (value > LONGEST)
+        return wrong('too-large', { got, least: writeLength(SHORTEST), most: writeLength(LONGEST) });
     }
     const [value = 0, second] = values;
-    return ok({ value: second === undefined ? { value } : { value, second }, rest: (one ?? two)?.rest ?? '' });
+    return ok({
+      value: second === undefined ? { value } : { value, second },
+      rest: (one ?? two)?.rest ?? '',
+    });
   },
   write: ({ value, second }) => (second === undefined ? writeLength(value) : writeSize(value, second)),
 };
@@ -74,7 +89,8 @@ const cornersOption: Option<CornerStyle | { readonly length: number }, false> = 
   shape: { as: 'words', longest: 40 },
   take(text, { unit }) {
     const style = /^(pointed|blunt)\b/i.exec(text);
-    if (style) return ok({ value: style[1]?.toLowerCase() as CornerStyle, rest: text.slice(style[0].length) });
+    if (style)
+      return ok({ value: style[1]?.toLowerCase() as CornerStyle, rest: text.slice(style[0].length) });
     const taken = takeLength(text, unit);
     return taken && ok({ value: { length: taken.value }, rest: taken.rest });
   },
@@ -112,7 +128,12 @@ export interface AskedPatch {
   readonly patch: CutPatch;
   readonly shape: ShapeName;
   /** The size as it was said, for the title. */
-  readonly said: { readonly value: number; readonly second?: number; readonly measure: MeasureName; readonly given: 'finished' | 'cut' };
+  readonly said: {
+    readonly value: number;
+    readonly second?: number;
+    readonly measure: MeasureName;
+    readonly given: 'finished' | 'cut';
+  };
   readonly assumed: readonly string[];
   /** The other readings of a size that may be meant otherwise. */
   readonly otherwise: Reply['choices'];
@@ -140,7 +161,11 @@ const READINGS: Readonly<Partial<Record<ShapeName, readonly MeasureName[]>>> = {
  * The patch that was asked about: settled, or a problem, or a question to ask back with a choice for each
  * reading, where the size may be meant two ways and the two differ by more than a tenth.
  */
-export function askedPatch(values: PatchValues, here: Here, what: (patch: CutPatch) => string): Result<AskedPatch> | { readonly asks: Reply } {
+export function askedPatch(
+  values: PatchValues,
+  here: Here,
+  what: (patch: CutPatch) => string,
+): Result<AskedPatch> | { readonly asks: Reply } {
   const stated = statedSize(values);
   if (!stated.ok) return stated;
   const seam = seamOf(values, here);
@@ -160,7 +185,12 @@ export function askedPatch(values: PatchValues, here: Here, what: (patch: CutPat
 }
 
 function statedSize(values: PatchValues): Result<Stated> {
-  const lengths = { edge: values.edge, flats: values.flats, height: values.height, corners: pointToPoint(values.corners) };
+  const lengths = {
+    edge: values.edge,
+    flats: values.flats,
+    height: values.height,
+    corners: pointToPoint(values.corners),
+  };
   const short = Object.entries(lengths).filter(([, value]) => value !== undefined) as [MeasureName, number][];
   const said = [...(values.size ? ['size'] : []), ...short.map(([name]) => name)];
   if (said.length > 1) return wrong('size-twice', { got: said.join(', ') });
@@ -171,12 +201,17 @@ function statedSize(values: PatchValues): Result<Stated> {
   const two = CATALOGUE[shape].second !== undefined;
   if (two && size.second === undefined) return wrong('needs-two-measures');
   if (!two && size.second !== undefined) return wrong('one-measure-only', { shape: CATALOGUE[shape].title });
-  return ok({ size, measure: values.measure ?? (two ? 'width' : 'edge'), sure: values.measure !== undefined || two });
+  return ok({
+    size,
+    measure: values.measure ?? (two ? 'width' : 'edge'),
+    sure: values.measure !== undefined || two,
+  });
 }
 
 const styleOf = ({ corners }: PatchValues): CornerStyle => (corners === 'blunt' ? 'blunt' : 'pointed');
 
-const pointToPoint = (corners: PatchValues['corners']) => (typeof corners === 'object' ? corners.length : undefined);
+const pointToPoint = (corners: PatchValues['corners']) =>
+  typeof corners === 'object' ? corners.length : undefined;
 
 interface Made {
   readonly as: MeasureName;
@@ -188,7 +223,14 @@ interface Made {
 
 function patchFrom(shape: ShapeName, { as, size, given, seam, style }: Made, here: Here): Result<CutPatch> {
   const { value, second } = size;
-  const stated = { measure: as, given, value, seam, cornerStyle: style, ...(second === undefined ? {} : { side: second }) };
+  const stated = {
+    measure: as,
+    given,
+    value,
+    seam,
+    cornerStyle: style,
+    ...(second === undefined ? {} : { side: second }),
+  };
   const dimensions: Result<Dimensions> = dimensionsFrom(shape, stated);
   if (!dimensions.ok) return explained(dimensions, shape, here);
   return ok(cutPatch(shape, dimensions.value, seam, style));
@@ -198,17 +240,23 @@ function patchFrom(shape: ShapeName, { as, size, given, seam, style }: Made, her
 function explained({ problem }: Wrong, shape: ShapeName, { say }: Here): Wrong {
   const titled = CATALOGUE[shape].title;
   if (problem.code === 'nothing-left')
-    return wrong('nothing-left', { got: say.plain(Number(problem['value'])), least: say.plain(Number(problem['least'])) });
-  const known = (problem['accepts'] as readonly MeasureName[] | undefined)?.filter((m) => measureChoices.some((c) => c.name === m));
+    return wrong('nothing-left', {
+      got: say.plain(Number(problem.value)),
+      least: say.plain(Number(problem.least)),
+    });
+  const known = (problem.accepts as readonly MeasureName[] | undefined)?.filter((m) =>
+    measureChoices.some((c) => c.name === m),
+  );
   return wrong('measure-not-of-shape', {
     shape: titled,
-    measure: measureWords(shape, problem['measure'] as MeasureName),
+    measure: measureWords(shape, problem.measure as MeasureName),
     known: known ?? [],
   });
 }
 
 /** The seam allowance said, or kept, or usual. */
-export const seamOf = (values: { readonly seam?: number }, here: Here): number => values.seam ?? here.defaults.seam.value;
+export const seamOf = (values: { readonly seam?: number }, here: Here): number =>
+  values.seam ?? here.defaults.seam.value;
 
 function assumptions(here: Here, sure: boolean, style: CornerStyle): string[] {
   const { given, say, defaults } = here;
@@ -221,7 +269,8 @@ function assumptions(here: Here, sure: boolean, style: CornerStyle): string[] {
 }
 
 /** "your " or "the guild’s " before a default that somebody has set. */
-export const whose = (from: 'you' | 'guild' | 'usual'): string => ({ you: 'your ', guild: 'the guild’s ', usual: '' })[from];
+export const whose = (from: 'you' | 'guild' | 'usual'): string =>
+  ({ you: 'your ', guild: 'the guild’s ', usual: '' })[from];
 
 /** What was taken for granted, in one line, and how to change it; nothing where nothing was. */
 export const assumedNote = (assumed: readonly string[]): string[] =>

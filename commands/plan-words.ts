@@ -1,7 +1,7 @@
-import type { CuttingPlan } from '../src/calculator/fabric/plan.ts';
 import type { CuttingMethod } from '../src/calculator/fabric/lay.ts';
-import type { Speech } from '../src/measure/speech.ts';
+import type { CuttingPlan } from '../src/calculator/fabric/plan.ts';
 import { grouped } from '../src/measure/ruler.ts';
+import type { Speech } from '../src/measure/speech.ts';
 
 /** What a way of cutting is called. */
 export const METHOD: Readonly<Record<CuttingMethod, string>> = {
@@ -15,7 +15,8 @@ export const METHOD: Readonly<Record<CuttingMethod, string>> = {
 export function planWords(plan: CuttingPlan, say: Speech): string {
   const { rows, perRow, rowHeight, rowSteps, direction, method } = plan;
   const [first, second] = perRow;
-  const each = first === second || rows < 2 ? grouped(first) : `${grouped(first)} and ${grouped(second)} by turns`;
+  const each =
+    first === second || rows < 2 ? grouped(first) : `${grouped(first)} and ${grouped(second)} by turns`;
   const way = direction === 'across' ? 'across' : 'lengthwise';
   const wide = say.length(rowHeight);
   switch (method) {

@@ -26,7 +26,11 @@ const timeOptions = {
     bare(
       choice('How the patches are joined', [
         { name: 'running', title: 'running stitch on a marked line', words: ['running stitch', 'run'] },
-        { name: 'whip', title: 'whipstitch over paper', words: ['whipstitch', 'whip stitch', 'over paper', 'papers', 'paper', 'epp'] },
+        {
+          name: 'whip',
+          title: 'whipstitch over paper',
+          words: ['whipstitch', 'whip stitch', 'over paper', 'papers', 'paper', 'epp'],
+        },
       ]),
     ),
     'whip',
@@ -64,7 +68,14 @@ const time: Command = {
         const rates = ratesFor(values, here);
         const sewn = stitchingTime({ seams, seamLengthInches: edge, method: values.method, ...rates.used });
         const start = values.start ?? here.today;
-        return answer(sewn, { here, rates, start, method: values.method, what: made?.value.words ?? null, assumed });
+        return answer(sewn, {
+          here,
+          rates,
+          start,
+          method: values.method,
+          what: made?.value.words ?? null,
+          assumed,
+        });
       },
     }),
   ],
@@ -73,7 +84,11 @@ const time: Command = {
 export default time;
 
 interface Rates {
-  readonly used: { readonly stitchesPerInch: number; readonly minutesPerSeam?: number; readonly hoursPerWeek: number };
+  readonly used: {
+    readonly stitchesPerInch: number;
+    readonly minutesPerSeam?: number;
+    readonly hoursPerWeek: number;
+  };
   readonly assumed: readonly string[];
 }
 
@@ -90,10 +105,16 @@ function ratesFor(values: RateValues, { defaults, given }: Here): Rates {
   const hours = values.hours ?? defaults.hours.value ?? USUAL_HOURS;
   const assumed: string[] = [];
   if (!given.has('method')) assumed.push('whipstitch over paper');
-  if (values.stitches === undefined) assumed.push(`${whose(defaults.stitches.from)}${stitches} stitches an inch`);
-  if (values.hours === undefined) assumed.push(`${whose(defaults.hours.from)}${many(hours, 'hour', 'hours')} a week`);
+  if (values.stitches === undefined)
+    assumed.push(`${whose(defaults.stitches.from)}${stitches} stitches an inch`);
+  if (values.hours === undefined)
+    assumed.push(`${whose(defaults.hours.from)}${many(hours, 'hour', 'hours')} a week`);
   return {
-    used: { stitchesPerInch: stitches, hoursPerWeek: hours, ...(pace === null ? {} : { minutesPerSeam: pace }) },
+    used: {
+      stitchesPerInch: stitches,
+      hoursPerWeek: hours,
+      ...(pace === null ? {} : { minutesPerSeam: pace }),
+    },
     assumed,
   };
 }
@@ -127,7 +148,8 @@ function answer(sewn: StitchingTime, told: Told): Answer {
   });
 }
 
-const hoursWords = (total: number): string => (total < 90 ? `${decimal(total, 0)} min` : `${decimal(total / 60, total < 600 ? 1 : 0)} h`);
+const hoursWords = (total: number): string =>
+  total < 90 ? `${decimal(total, 0)} min` : `${decimal(total / 60, total < 600 ? 1 : 0)} h`;
 
 function weeksWords({ weeksLow, weeksHigh }: StitchingTime): string {
   if (weeksHigh < 1) return 'Under a week';
@@ -142,14 +164,19 @@ function threadWords({ threadLength, threadLengthLow, threadLengths }: Stitching
 
 function paceWords({ rateSource, seams, minutes: middle }: StitchingTime, { method, here }: Told): string {
   if (rateSource === 'own') {
-    const own = here.given.has('pace') ? 'The pace you gave' : `${here.defaults.pace.from === 'you' ? 'Your' : 'The guild’s'} pace`;
+    const own = here.given.has('pace')
+      ? 'The pace you gave'
+      : `${here.defaults.pace.from === 'you' ? 'Your' : 'The guild’s'} pace`;
     return `${own}, ${decimal(middle / seams, 2)} min a seam, a fifth either way.`;
   }
   const { low, high } = minutesPerSeam[method];
   return `Range from common practice, ${low} to ${high} min for a ${here.say.plain(1)} seam. Time ten of your own, then \`/me set pace:\``;
 }
 
-function figuresOf(sewn: StitchingTime, dates: { earliest: string; middle: string; latest: string }): Record<string, Figure> {
+function figuresOf(
+  sewn: StitchingTime,
+  dates: { earliest: string; middle: string; latest: string },
+): Record<string, Figure> {
   return {
     seams: count(sewn.seams),
     seamLength: inches(sewn.seamLength),

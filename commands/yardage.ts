@@ -1,4 +1,4 @@
-import { purchase, type Purchase } from '../src/calculator/fabric/purchase.ts';
+import { type Purchase, purchase } from '../src/calculator/fabric/purchase.ts';
 import { type Yardage, type YardageWay, yardage } from '../src/calculator/fabric/yardage.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import { type Answer, type Command, form, type Here } from '../src/chat/command.ts';
@@ -29,7 +29,10 @@ const yardageOptions = {
   pieces: bare(alsoNamed(whole('How many patches', 1, 1_000_000, '240'), 'piece', 'patches', 'patch')),
   ...madeOfOptions,
   ...patchOptions,
-  width: usually(length('Usable width of the cloth', 1 / 8, 200, '42in'), 'what /me and /guild keep, or 42in'),
+  width: usually(
+    length('Usable width of the cloth', 1 / 8, 200, '42in'),
+    'what /me and /guild keep, or 42in',
+  ),
   method: otherwise(methodChoice, 'best'),
   spare: otherwise(percent('More patches than needed, to be safe', 100, '5%'), 0),
   shrink: otherwise(percent('How much of its length the cloth loses in the wash', 50, '3%'), 0),
@@ -67,7 +70,8 @@ const yardageCommand: Command = {
         if (of && values.pieces !== undefined) return wrong('one-of-these', { got: 'pieces, or a layout' });
         const pieces = of?.pieces ?? values.pieces;
         if (pieces === undefined) return wrong('what-to-cut');
-        if (of && of.shape !== shape) return wrong('layout-shape', { layout: of.words, shape: CATALOGUE[of.shape].titles });
+        if (of && of.shape !== shape)
+          return wrong('layout-shape', { layout: of.words, shape: CATALOGUE[of.shape].titles });
         const found = yardage(asked.value.patch, pieces, width, { spare, shrink });
         if (!found.ok) return widerThanCloth(asked.value, width, here);
         return answer(asked.value, found.value, { here, of, pieces, width, method, shrink });
@@ -78,8 +82,11 @@ const yardageCommand: Command = {
 
 export default yardageCommand;
 
-const shapeOf = (values: { readonly star?: number; readonly blocks?: number; readonly shape: AskedPatch['shape'] }) =>
-  values.star !== undefined || values.blocks !== undefined ? ('diamond' as const) : values.shape;
+const shapeOf = (values: {
+  readonly star?: number;
+  readonly blocks?: number;
+  readonly shape: AskedPatch['shape'];
+}) => (values.star !== undefined || values.blocks !== undefined ? ('diamond' as const) : values.shape);
 
 function widerThanCloth({ patch, shape }: AskedPatch, width: number, { say }: Here) {
   const { height = 0, width: wide = 0 } = patch.cut.measures;
@@ -123,7 +130,8 @@ function answer(asked: AskedPatch, found: Yardage, told: Told): Answer {
 const roundUp = (value: number): number => Math.ceil(value * 100 - 1e-6) / 100;
 const roundDown = (value: number): number => Math.floor(value * 100 + 1e-6) / 100;
 
-const purchaseFor = (needed: number, say: Speech): Purchase => purchase(needed, say.reading === 'metric' ? 'metric' : 'yard');
+const purchaseFor = (needed: number, say: Speech): Purchase =>
+  purchase(needed, say.reading === 'metric' ? 'metric' : 'yard');
 
 const bought = (needed: number, say: Speech): string =>
   say.purchase(purchase(needed, 'yard').amount, purchase(needed, 'metric').amount);
@@ -143,7 +151,10 @@ const nameOf = ({ method, direction }: YardageWay): string =>
 function cuttingWords({ list, plan, method }: YardageWay, say: Speech): string {
   const { rows, perRow, lastRow } = list;
   const what = { strips: 'strips', nested: 'rows', turned: 'rows', squares: 'rows of squares' }[method];
-  const each = perRow[0] === perRow[1] || rows < 2 ? `${grouped(perRow[0])} in each` : `${grouped(perRow[0])} and ${grouped(perRow[1])} by turns`;
+  const each =
+    perRow[0] === perRow[1] || rows < 2
+      ? `${grouped(perRow[0])} in each`
+      : `${grouped(perRow[0])} and ${grouped(perRow[1])} by turns`;
   const full = rows % 2 === 1 || rows < 2 ? perRow[0] : perRow[1];
   const last = rows > 1 && lastRow < full ? `, ${grouped(lastRow)} in the last` : '';
   return `${grouped(rows)} ${rows === 1 ? what.replace(/s( of.*)?$/, '$1') : what} of ${say.length(plan.rowHeight)}, ${each}${last}`;
@@ -154,8 +165,17 @@ function otherWays(found: Yardage, chosen: YardageWay, say: Speech): Reply['tabl
     const way = found[name];
     if (!way || way === chosen) return [];
     if (name === 'lengthwise' && found.strips && way.length > found.strips.length - 1e-6) return [];
-    const blunt = way.plan.patch.cornerStyle === 'blunt' && chosen.plan.patch.cornerStyle !== 'blunt' ? ', blunt corners' : '';
-    return [[nameOf(way), bought(way.buy, say), `${say.plain(roundUp(way.buy))}: ${cuttingWords(way, say)}${blunt}`]];
+    const blunt =
+      way.plan.patch.cornerStyle === 'blunt' && chosen.plan.patch.cornerStyle !== 'blunt'
+        ? ', blunt corners'
+        : '';
+    return [
+      [
+        nameOf(way),
+        bought(way.buy, say),
+        `${say.plain(roundUp(way.buy))}: ${cuttingWords(way, say)}${blunt}`,
+      ],
+    ];
   });
   return rows.length === 0 ? null : { columns: ['other ways', 'buy', 'needed'], rows };
 }
@@ -177,7 +197,10 @@ function figuresOf(found: Yardage): Record<string, Figure> {
     figures[`${name}Length`] = inches(way.buy);
     figures[`${name}Yards`] = yards(buy.amount);
     figures[`${name}Spare`] = inches(buy.spare);
-    figures[`${name}Metres`] = { value: Number(decimal(purchase(way.buy, 'metric').amount, 1).replaceAll(',', '')), unit: 'm' };
+    figures[`${name}Metres`] = {
+      value: Number(decimal(purchase(way.buy, 'metric').amount, 1).replaceAll(',', '')),
+      unit: 'm',
+    };
   }
   return figures;
 }

@@ -16,8 +16,14 @@ import { METHOD, planWords } from './plan-words.ts';
 const yieldOptions = {
   ...patchOptions,
   cloth: required(bare(cloth('The piece to cut from'))),
-  width: usually(length('Usable width of cloth on the bolt', 4, 200, '42in'), 'what /me and /guild keep, or 42in'),
-  margin: usually(length('Left free along every edge', 0, 6, '1/4in'), 'none on cloth, 1/4in on a sheet of paper'),
+  width: usually(
+    length('Usable width of cloth on the bolt', 4, 200, '42in'),
+    'what /me and /guild keep, or 42in',
+  ),
+  margin: usually(
+    length('Left free along every edge', 0, 6, '1/4in'),
+    'none on cloth, 1/4in on a sheet of paper',
+  ),
 };
 
 const yieldCommand: Command = {
@@ -40,8 +46,10 @@ const yieldCommand: Command = {
         const seam = values.seam ?? (paper ? 0 : undefined);
         const size = piece(values.cloth, values.width ?? here.defaults.width.value);
         const margin = values.margin ?? (paper ? 1 / 4 : 0);
-        const asked = askedPatch({ ...values, ...(seam === undefined ? {} : { seam }) }, here, (patch) =>
-          `at least ${grouped(yieldFrom(patch, size, { margin }).best)} of them`,
+        const asked = askedPatch(
+          { ...values, ...(seam === undefined ? {} : { seam }) },
+          here,
+          (patch) => `at least ${grouped(yieldFrom(patch, size, { margin }).best)} of them`,
         );
         if ('asks' in asked) return asked.asks;
         if (!asked.ok) return asked;
@@ -61,7 +69,10 @@ interface Size {
   readonly length: number;
 }
 
-const piece = ({ width, length: long }: Cloth, usable: number): Size => ({ width: width ?? usable, length: long });
+const piece = ({ width, length: long }: Cloth, usable: number): Size => ({
+  width: width ?? usable,
+  length: long,
+});
 
 function tooSmall({ patch, shape }: AskedPatch, cloth: Cloth, { width, length: long }: Size, { say }: Here) {
   const { height = 0, width: wide = 0 } = patch.cut.measures;
@@ -75,7 +86,8 @@ function assumptions(patch: readonly string[], { kind, width }: Cloth, margin: n
   const { defaults, given, say } = here;
   const taken = kind === 'paper' ? patch.filter((one) => !one.endsWith('seam')) : [...patch];
   if (kind === 'paper' && !given.has('seam')) taken.push('papers at the finished size');
-  if (width === null && !given.has('width')) taken.push(`${whose(defaults.width.from)}${say.plain(defaults.width.value)} usable width`);
+  if (width === null && !given.has('width'))
+    taken.push(`${whose(defaults.width.from)}${say.plain(defaults.width.value)} usable width`);
   if (kind === 'paper' && !given.has('margin')) taken.push(`${say.plain(margin)} free along each edge`);
   return taken;
 }
@@ -95,7 +107,9 @@ function answer(
   return reply({
     title: `${titled(asked, here)}, from ${pieceName(cloth)}${say.size(width, long)}`,
     lines: [
-      best === ceiling ? `${many(best, title, titles)}, ${sure}.` : `At least ${many(best, title, titles)} this way; ${sure}.`,
+      best === ceiling
+        ? `${many(best, title, titles)}, ${sure}.`
+        : `At least ${many(best, title, titles)} this way; ${sure}.`,
       how,
     ],
     table: otherWays(found, here),
@@ -118,7 +132,10 @@ function otherWays({ plans, bestPlan }: Yield, { say }: Here): Reply['table'] {
   for (const plan of plans) {
     if (seen.has(plan.method)) continue;
     seen.add(plan.method);
-    const blunt = plan.patch.cornerStyle === 'blunt' && bestPlan?.patch.cornerStyle !== 'blunt' ? ' (blunt corners only)' : '';
+    const blunt =
+      plan.patch.cornerStyle === 'blunt' && bestPlan?.patch.cornerStyle !== 'blunt'
+        ? ' (blunt corners only)'
+        : '';
     rows.push([METHOD[plan.method], grouped(plan.count), `${planWords(plan, say)}${blunt}`]);
   }
   return rows.length === 0 ? null : { columns: ['other ways', 'gives', 'how'], rows };
@@ -132,6 +149,8 @@ function figuresOf({ strips, nested, turned, squares, best, ceiling, bestPlan }:
     ...(squares === undefined ? {} : { squares: count(squares) }),
     best: count(best),
     ceiling: count(ceiling),
-    ...(bestPlan ? { clothWidth: inches(bestPlan.cloth.width), clothLength: inches(bestPlan.cloth.length) } : {}),
+    ...(bestPlan
+      ? { clothWidth: inches(bestPlan.cloth.width), clothLength: inches(bestPlan.cloth.length) }
+      : {}),
   };
 }

@@ -1,7 +1,7 @@
-import type { Facts } from '../guild/facts.ts';
 import type { Wrong } from '../measure/result.ts';
 import type { Speech } from '../measure/speech.ts';
 import type { Defaults } from './defaults.ts';
+import type { Facts } from './facts.ts';
 import type { Options, Values } from './option.ts';
 import type { Reply } from './reply.ts';
 

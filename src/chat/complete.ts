@@ -5,7 +5,10 @@ import type { AnyOption } from './option.ts';
  * What the last word of a line may become: a command, one of its forms, an option's name, a choice's word.
  * Gives the whole words that could stand there and the part of the line they replace.
  */
-export async function complete(commands: CommandList, line: string): Promise<{ words: string[]; replaces: string }> {
+export async function complete(
+  commands: CommandList,
+  line: string,
+): Promise<{ words: string[]; replaces: string }> {
   const replaces = /\S*$/.exec(line)?.[0] ?? '';
   const words = (await candidates(commands, line, replaces)).filter((word) => word.startsWith(replaces));
   return { words, replaces };
@@ -20,12 +23,14 @@ async function candidates(commands: CommandList, line: string, last: string): Pr
   if (!command) return [];
   if (name === 'help') return Object.keys(commands).map((one) => `${one} `);
   const form = formNamed(command, second);
-  const forms = second === '' ? command.forms.filter((one) => one.name !== '').map((one) => `${one.name} `) : [];
+  const forms =
+    second === '' ? command.forms.filter((one) => one.name !== '').map((one) => `${one.name} `) : [];
   return form ? [...forms, ...optionWords(form, before, last)] : forms;
 }
 
 const formNamed = ({ forms, standing }: Command, word: string): Form | undefined =>
-  forms.find((one) => one.name !== '' && one.name === word) ?? forms.find((one) => one.name === (standing ?? ''));
+  forms.find((one) => one.name !== '' && one.name === word) ??
+  forms.find((one) => one.name === (standing ?? ''));
 
 function optionWords(form: Form, before: string, last: string): string[] {
   const named = /^([a-z-]+):/.exec(last);
@@ -33,7 +38,9 @@ function optionWords(form: Form, before: string, last: string): string[] {
     const option = form.options[named[1]];
     return option ? choiceWords(option).map((word) => `${named[1]}:${word} `) : [];
   }
-  const open = Object.entries(form.options).filter(([key]) => !new RegExp(`\\b${key}[:=\\s]`).test(`${before} `));
+  const open = Object.entries(form.options).filter(
+    ([key]) => !new RegExp(`\\b${key}[:=\\s]`).test(`${before} `),
+  );
   const names = open.map(([key]) => `${key}:`);
   const bare = open.filter(([, option]) => option.bare).flatMap(([, option]) => choiceWords(option));
   return [...bare.map((word) => `${word} `), ...names];
@@ -41,5 +48,7 @@ function optionWords(form: Form, before: string, last: string): string[] {
 
 function choiceWords({ shape, kind, bounds }: AnyOption): string[] {
   if (shape.as === 'choice') return shape.choices.map((one) => one.name);
-  return kind === 'cloth' ? (bounds?.split(', ').filter((word) => /^[a-z0-9]+-?[a-z]+$/.test(word)) ?? []) : [];
+  return kind === 'cloth'
+    ? (bounds?.split(', ').filter((word) => /^[a-z0-9]+-?[a-z]+$/.test(word)) ?? [])
+    : [];
 }

@@ -3,7 +3,7 @@ import { speech } from '../measure/speech.ts';
 import { CONTROL, tidy } from '../measure/tidy.ts';
 import type { Ask, Command, CommandList, Form, Here } from './command.ts';
 import { type Defaults, settle } from './defaults.ts';
-import { type Facts, FactsTrouble, GUILD_ITSELF } from '../guild/facts.ts';
+import { type Facts, FactsTrouble, GUILD_ITSELF } from './facts.ts';
 import { type Manner, type ReadOptions, readNamedOptions, readOptions } from './read-options.ts';
 import type { Reply } from './reply.ts';
 import { dateIn } from './today.ts';
@@ -33,8 +33,24 @@ interface Found {
   readonly manner: Manner;
 }
 
+/** The same list, each command loaded once and then at hand. */
+function loadedOnce(commands: CommandList): CommandList {
+  const loaded = new Map<string, Promise<Command>>();
+  return Object.fromEntries(
+    Object.entries(commands).map(([name, load]) => [
+      name,
+      () => {
+        const at = loaded.get(name) ?? load();
+        loaded.set(name, at);
+        return at;
+      },
+    ]),
+  );
+}
+
 export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
   const shown = new Map<string, string>();
+  const list = loadedOnce(commands);
 
   const firstToday = (who: string, today: string) => (caution: string) => {
     const key = `${who}\n${caution}`;
@@ -46,7 +62,7 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
   async function answer(ask: Ask): Promise<Reply> {
     let at: { command: string; form: Form | null } = { command: '', form: null };
     try {
-      const found = await find(commands, ask);
+      const found = await find(list, ask);
       if (!found.ok) return await explain(found.problem, '', null);
       at = { command: found.value.command.name, form: found.value.form };
       return await (ask.event === null ? run(found.value, ask, facts) : once(found.value, ask, ask.event));
@@ -62,9 +78,13 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
   async function once(found: Found, ask: Ask, event: string): Promise<Reply> {
     return facts.together(async (bound) => {
       const kept = await bound.answered.find(ask.guild, event);
-      if (kept) return kept.reply as Reply;
+      if (kept?.reply) return kept.reply as Reply;
       const answered = await run(found, ask, bound);
-      await bound.answered.keep(ask.guild, event, { member: ask.who.id, command: answered.command, reply: answered });
+      await bound.answered.keep(ask.guild, event, {
+        member: ask.who.id,
+        command: answered.command,
+        reply: answered,
+      });
       return answered;
     });
   }
@@ -92,7 +112,12 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
   return { answer };
 }
 
-async function explain(problem: Problem, command: string, form: Form | null, showExample = true): Promise<Reply> {
+async function explain(
+  problem: Problem,
+  command: string,
+  form: Form | null,
+  showExample = true,
+): Promise<Reply> {
   const { mistake } = await import('./errors.ts');
   return mistake(problem, {
     command,
@@ -138,7 +163,8 @@ async function findQuestion(commands: CommandList, text: string): Promise<Result
 function formOf(command: Command, text: string, manner: Manner): Result<Found> {
   const word = /^([a-z-]+)(?![a-z:=])\s*/i.exec(text);
   const named = command.forms.find((one) => one.name !== '' && one.name === word?.[1]?.toLowerCase());
-  if (named) return { ok: true, value: { command, form: named, options: text.slice(word?.[0].length ?? 0), manner } };
+  if (named)
+    return { ok: true, value: { command, form: named, options: text.slice(word?.[0].length ?? 0), manner } };
   const standing = command.forms.find((one) => one.name === (command.standing ?? ''));
   if (standing) return { ok: true, value: { command, form: standing, options: text, manner } };
   const known = command.forms.map((one) => one.name);
@@ -148,7 +174,10 @@ function formOf(command: Command, text: string, manner: Manner): Result<Found> {
 const unknownCommand = (got: string, commands: CommandList) =>
   wrong('command-unknown', { got, known: Object.keys(commands) });
 
-function readAsked({ form, options, manner }: Found, context: { unit: Defaults['unit']['value']; today: string }) {
+function readAsked(
+  { form, options, manner }: Found,
+  context: { unit: Defaults['unit']['value']; today: string },
+) {
   return typeof options === 'string'
     ? readOptions(form.options, options, context, manner)
     : readNamedOptions(form.options, options, context);
@@ -165,7 +194,9 @@ function withFallbacks(form: Form, read: ReadOptions) {
 function hereFor(
   { command, form }: Found,
   ask: Ask,
-  known: Pick<Here, 'defaults' | 'today' | 'given' | 'bare' | 'facts'> & { values: Readonly<Record<string, unknown>> },
+  known: Pick<Here, 'defaults' | 'today' | 'given' | 'bare' | 'facts'> & {
+    values: Readonly<Record<string, unknown>>;
+  },
 ): Omit<Here, 'firstToday' | 'commands'> {
   const { who, guild, place, now } = ask;
   const { defaults, today, given, bare, facts, values } = known;
@@ -173,14 +204,20 @@ function hereFor(
     ...{ who, guild, place, now, today, defaults, given, bare, facts },
     say: speech(defaults.reading.value),
     again: (changes) =>
-      writeAsk(command.name, form, { ...Object.fromEntries([...given].map((key) => [key, values[key]])), ...changes }),
+      writeAsk(command.name, form, {
+        ...Object.fromEntries([...given].map((key) => [key, values[key]])),
+        ...changes,
+      }),
   };
 }
 
-const heading = (command: Command, form: Form): string => `/${command.name}${form.name ? ` ${form.name}` : ''}`;
+const heading = (command: Command, form: Form): string =>
+  `/${command.name}${form.name ? ` ${form.name}` : ''}`;
 
 /** Short enough to read out, different enough to find in the log. */
 function referenceOf(now: Date): string {
-  const tail = Math.floor(Math.random() * 36 ** 3).toString(36).padStart(3, '0');
+  const tail = Math.floor(Math.random() * 36 ** 3)
+    .toString(36)
+    .padStart(3, '0');
   return `${(now.getTime() % 36 ** 5).toString(36).padStart(5, '0')}-${tail}`;
 }

@@ -12,7 +12,8 @@ export interface MistakeContext {
 
 type Wording = (problem: Problem, context: MistakeContext) => string;
 
-const text = (value: Problem[string]): string => (Array.isArray(value) ? value.join(', ') : String(value ?? ''));
+const text = (value: Problem[string]): string =>
+  Array.isArray(value) ? value.join(', ') : String(value ?? '');
 const list = (value: Problem[string]): readonly string[] => (Array.isArray(value) ? value : []);
 const quoted = (value: Problem[string]): string => `‘${shown(text(value))}’`;
 
@@ -23,31 +24,37 @@ const shown = (got: string): string => (got.length > 60 ? `${[...got].slice(0, 5
 const WORDINGS: Readonly<Record<string, Wording>> = {
   'nothing-asked': () => 'There is nothing to answer yet.',
   'text-long': ({ most }) => `That is more than I read at once. Up to ${text(most)} characters, please.`,
-  'control-characters': () => 'There are signs in that which cannot be seen. Type it again in plain letters and figures.',
+  'control-characters': () =>
+    'There are signs in that which cannot be seen. Type it again in plain letters and figures.',
   'command-unknown': ({ got, known }) => `I know no ${quoted(got)}. ${near(got, known, '/')}`,
   'form-unknown': ({ got, known }, { command }) =>
     `/${command} has no ${quoted(got)}. It has ${text(known)}. ${near(got, known)}`.trim(),
   'form-missing': ({ known }, { command }) => `/${command} what: ${text(known)}?`,
-  'option-unknown': ({ got, known }) => `I know no ${quoted(got)} here. ${near(got, known)} There is ${text(known)}.`,
+  'option-unknown': ({ got, known }) =>
+    `I know no ${quoted(got)} here. ${near(got, known)} There is ${text(known)}.`,
   'option-twice': ({ option }) => `${text(option)} is there twice. Say it once.`,
   'option-missing': ({ option, summary, example }) =>
     `I still need ${text(option)}: ${text(summary)}. For example ${text(option)}:${text(example)}.`,
-  'option-empty': ({ option, example }) => `Nothing follows ${text(option)}. For example ${text(option)}:${text(example)}.`,
+  'option-empty': ({ option, example }) =>
+    `Nothing follows ${text(option)}. For example ${text(option)}:${text(example)}.`,
   'option-unread': ({ option, got, known, bounds, kind, example }) =>
     list(known).length > 0
       ? `${text(option)} cannot be ${quoted(got)}. ${near(got, known)} It is one of ${text(known)}.`
       : `I cannot read ${quoted(got)} as a ${text(kind)} for ${text(option)}. For example ${text(option)}:${text(example)}${bounds ? ` (${text(bounds)})` : ''}.`,
-  'below-zero': ({ got, option }) => `${option ? `${text(option)}: ` : ''}${quoted(got)} is below zero. It must be more than nothing.`,
+  'below-zero': ({ got, option }) =>
+    `${option ? `${text(option)}: ` : ''}${quoted(got)} is below zero. It must be more than nothing.`,
   'too-small': ({ got, option, least, most }) =>
     `${named(option)}${text(got)} is too small. I answer from ${text(least)} to ${text(most)}.`,
   'too-large': ({ got, option, least, most }) =>
     `${named(option)}${text(got)} is too large. I answer from ${text(least)} to ${text(most)}.`,
   'not-whole': ({ got, option }) => `${named(option)}${quoted(got)} is not a whole number.`,
   'not-a-number': ({ option }) => `${named(option)}that is not a number.`,
-  'text-too-long': ({ option, got, most }) => `${named(option)}that is ${text(got)} characters. Up to ${text(most)}.`,
+  'text-too-long': ({ option, got, most }) =>
+    `${named(option)}that is ${text(got)} characters. Up to ${text(most)}.`,
   'words-unread': ({ got, known, options }) =>
     `I read the rest, but not ${quoted(got)}. ${near(got, known) || `I listen for ${text(options)}.`}`,
-  'zone-unknown': ({ got }) => `I know no time zone ${quoted(got)}. For example zone:Europe/London or zone:America/Chicago.`,
+  'zone-unknown': ({ got }) =>
+    `I know no time zone ${quoted(got)}. For example zone:Europe/London or zone:America/Chicago.`,
   'day-unread': ({ got }) => `I cannot read the day ${quoted(got)}. For example 2026-12-01, today, tomorrow.`,
   'organisers-only': ({ what }) => `${text(what)} is for the guild's organisers. Ask one of them to do it.`,
   'size-missing': ({ example }) => `How large is the patch? For example ${text(example)}.`,
@@ -56,14 +63,21 @@ const WORDINGS: Readonly<Record<string, Wording>> = {
     `A ${text(shape)} is not measured by its ${text(measure)}. Use ${text(known)}.`,
   'needs-two-measures': () => 'A rectangle has two measures. For example size:2x3in.',
   'one-measure-only': ({ shape }) => `A ${text(shape)} has one size. For example size:2in.`,
-  'nothing-left': ({ got, least }) => `Cut at ${text(got)} there is nothing left inside the seams. Cut more than ${text(least)}.`,
-  'seam-wider': ({ seam, cloth }) => `A seam of ${text(seam)} is wider than the cloth has room for (${text(cloth)}).`,
-  'patch-wider-than-cloth': ({ patch, cloth }) => `A patch of ${text(patch)} does not fit cloth of ${text(cloth)}.`,
-  'too-many-patches': ({ count, most }) => `That is ${text(count)} patches. I lay out up to ${text(most)}; ask for a smaller piece or larger patches.`,
-  'no-patch-fits': ({ quilt }) => `Not one whole patch fits in ${text(quilt)}. A smaller patch, or sides:cover?`,
+  'nothing-left': ({ got, least }) =>
+    `Cut at ${text(got)} there is nothing left inside the seams. Cut more than ${text(least)}.`,
+  'seam-wider': ({ seam, cloth }) =>
+    `A seam of ${text(seam)} is wider than the cloth has room for (${text(cloth)}).`,
+  'patch-wider-than-cloth': ({ patch, cloth }) =>
+    `A patch of ${text(patch)} does not fit cloth of ${text(cloth)}.`,
+  'too-many-patches': ({ count, most }) =>
+    `That is ${text(count)} patches. I lay out up to ${text(most)}; ask for a smaller piece or larger patches.`,
+  'no-patch-fits': ({ quilt }) =>
+    `Not one whole patch fits in ${text(quilt)}. A smaller patch, or sides:cover?`,
   'blocks-or-side': () => 'How many blocks, or how long a side? For example blocks:100 or side:5.',
-  'layout-shape': ({ layout, shape }) => `${text(layout)} is made of ${text(shape)}. Leave the shape out, or say it so.`,
-  'method-not-for-shape': ({ method, shape }) => `${text(shape)} are not cut by ‘${text(method)}’. Leave the method out.`,
+  'layout-shape': ({ layout, shape }) =>
+    `${text(layout)} is made of ${text(shape)}. Leave the shape out, or say it so.`,
+  'method-not-for-shape': ({ method, shape }) =>
+    `${text(shape)} are not cut by ‘${text(method)}’. Leave the method out.`,
   'nothing-to-sew': () => 'There is no seam in that: one patch alone.',
   'arrangement-unknown': ({ got, near: around }) =>
     `${text(got)} rosettes make no full ring. Rings are 1, 7, 19, 37 and so on (${text(around)} are near), or rows such as 6x5.`,
@@ -110,7 +124,9 @@ function distanceAllows(asked: string, best: string): boolean {
  */
 export function mistake(problem: Problem, context: MistakeContext): Reply {
   const wording = WORDINGS[problem.code];
-  const sentence = (wording ? wording(problem, context) : `That does not work (${problem.code}).`).replace(/ {2,}/g, ' ').trim();
+  const sentence = (wording ? wording(problem, context) : `That does not work (${problem.code}).`)
+    .replace(/ {2,}/g, ' ')
+    .trim();
   const lines = context.example ? [sentence, `\`${context.example}\``] : [sentence];
   return reply({
     command: context.command,
@@ -127,5 +143,11 @@ export const WORDED: ReadonlySet<string> = new Set(Object.keys(WORDINGS));
 /** The reply to a fault of ours: nothing of it but a short reference that the operator's log has too. */
 export function fault(command: string, reference: string): Reply {
   const message = `That went wrong on my side, not yours. Nothing was changed. Tell an organiser: reference ${reference}.`;
-  return reply({ command, title: 'My fault', lines: [message], error: { code: 'fault', message }, audience: 'asker' });
+  return reply({
+    command,
+    title: 'My fault',
+    lines: [message],
+    error: { code: 'fault', message },
+    audience: 'asker',
+  });
 }

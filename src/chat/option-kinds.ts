@@ -1,21 +1,29 @@
-import { type Cloth, takeCloth } from '../measure/cloth.ts';
+import { type Cloth, PIECES, pieceTitle, takeCloth } from '../measure/cloth.ts';
 import { INCHES, takeLength } from '../measure/length.ts';
 import { type Taken, takeNumber } from '../measure/number.ts';
-import { ok, type Problem, type Result, wrong } from '../measure/result.ts';
+import { ok, type Result, wrong } from '../measure/result.ts';
 import { fraction, grouped } from '../measure/ruler.ts';
-import { type Size, takeSize } from '../measure/size.ts';
+import { BEDS, type Size, takeSize } from '../measure/size.ts';
 import type { Choice, Option } from './option.ts';
 
 /** Lengths that Honeycount answers for, in inches: 1/8 in to 40 ft. */
 export const SHORTEST = 1 / 8;
 export const LONGEST = 480;
 
+/** The most cloth in one piece: 100 yards. */
+const LONGEST_CLOTH = 3600;
+
 type Plain<T> = Option<T, false>;
 
 const WORD_END = /^(?![a-z0-9])/i;
 
 /** The finished or cut size of a patch, a width, a strip: any one length. */
-export function length(summary: string, least = SHORTEST, most = LONGEST, example = '1 1/2in'): Plain<number> {
+export function length(
+  summary: string,
+  least = SHORTEST,
+  most = LONGEST,
+  example = '1 1/2in',
+): Plain<number> {
   return {
     kind: 'length',
     summary,
@@ -38,14 +46,12 @@ export function size(summary: string, example = '60x72in'): Plain<Size> {
     example,
     bounds: `${writeLength(SHORTEST)} to ${writeLength(LONGEST)} each way`,
     shape: { as: 'words', longest: 40 },
+    known: BEDS.map((bed) => bed.name),
     take(text, { unit }) {
       const taken = takeSize(text, unit);
       if (!taken) return null;
       const { width, height } = taken.value;
-      const shorter = Math.min(width, height);
-      const outside = shorter < SHORTEST ? shorter : Math.max(width, height);
-      const checked = within({ value: outside, rest: '' }, SHORTEST, LONGEST, writeLength);
-      return checked.ok ? ok(taken) : checked;
+      return eachWay(taken, [width, height], LONGEST);
     },
     write: ({ width, height, bed }) => bed ?? writeSize(width, height),
   };
@@ -59,16 +65,26 @@ export function cloth(summary: string, example = 'fat-quarter'): Plain<Cloth> {
     example,
     bounds: 'fat-quarter, fat-eighth, 5in-square, 10in-square, strip, letter, a4, 18x21in, 1 1/2yd, 1m',
     shape: { as: 'words', longest: 40 },
+    known: PIECES.map((piece) => piece.name),
     take(text, { unit }) {
       const taken = takeCloth(text, unit);
       if (!taken) return null;
       const { width, length: long } = taken.value;
-      const checked = within({ value: width === null ? long : Math.min(width, long), rest: '' }, SHORTEST, 3600, writeLength);
-      return checked.ok ? ok(taken) : checked;
+      return eachWay(taken, [width ?? long, long], LONGEST_CLOTH);
     },
-    write: ({ name, width, length: long, kind }) =>
-      kind === 'yardage' ? writeLength(long) : width !== null && /^\d/.test(name) && name.includes('x') ? writeSize(width, long) : name,
+    write({ name, width, length: long }) {
+      if (pieceTitle(name)) return name;
+      return width === null ? writeLength(long) : writeSize(width, long);
+    },
   };
+}
+
+/** Whether each side of a piece is one that can be answered for; the one that is not is named. */
+function eachWay<T>(taken: Taken<T>, sides: readonly number[], most: number): Result<Taken<T>> {
+  const shorter = Math.min(...sides);
+  const value = shorter < SHORTEST ? shorter : Math.max(...sides);
+  const checked = within({ value, rest: '' }, SHORTEST, most, writeLength);
+  return checked.ok ? ok(taken) : checked;
 }
 
 /** A whole number. */
@@ -82,7 +98,8 @@ export function whole(summary: string, least: number, most: number, example = St
     take(text) {
       const taken = takeNumber(text);
       if (!taken || !WORD_END.test(taken.rest)) return null;
-      if (!Number.isInteger(taken.value)) return wrong('not-whole', { got: text.slice(0, text.length - taken.rest.length) });
+      if (!Number.isInteger(taken.value))
+        return wrong('not-whole', { got: text.slice(0, text.length - taken.rest.length) });
       return within(taken, least, most, grouped);
     },
     write: String,
@@ -125,7 +142,10 @@ export function percent(summary: string, mostPercent: number, example = '10%'): 
 }
 
 /** One of a few words. */
-export function choice<const C extends readonly Choice[]>(summary: string, choices: C): Plain<C[number]['name']> {
+export function choice<const C extends readonly Choice[]>(
+  summary: string,
+  choices: C,
+): Plain<C[number]['name']> {
   const { pattern, names } = spokenChoices(choices);
   return {
     kind: 'choice',
@@ -148,7 +168,10 @@ function spokenChoices(choices: readonly Choice[]): { pattern: RegExp; names: st
   const spoken = choices
     .flatMap((one) => [one.name, ...(one.words ?? [])].map((word) => ({ name: one.name, word })))
     .sort((a, b) => b.word.length - a.word.length);
-  const pattern = new RegExp(`^(?:${spoken.map(({ word }) => `(${spelling(word)})`).join('|')})(?![a-z0-9])`, 'i');
+  const pattern = new RegExp(
+    `^(?:${spoken.map(({ word }) => `(${spelling(word)})`).join('|')})(?![a-z0-9])`,
+    'i',
+  );
   return { pattern, names: spoken.map(({ name }) => name) };
 }
 
@@ -163,7 +186,13 @@ export function yesNo(summary: string): Plain<boolean> {
     summary,
     example: 'yes',
     bounds: 'yes, no',
-    shape: { as: 'choice', choices: [{ name: 'yes', title: 'yes' }, { name: 'no', title: 'no' }] },
+    shape: {
+      as: 'choice',
+      choices: [
+        { name: 'yes', title: 'yes' },
+        { name: 'no', title: 'no' },
+      ],
+    },
     take(text) {
       const found = /^(?:(yes|y|true|with)|(no|n|false|without|none))\b/i.exec(text);
       return found && ok({ value: found[1] !== undefined, rest: text.slice(found[0].length) });
@@ -192,11 +221,22 @@ export function words(summary: string, longest: number, example: string): Plain<
   };
 }
 
-function within<T extends Taken<number>>(taken: T, least: number, most: number, write: (n: number) => string): Result<T> {
+function within<T extends Taken<number>>(
+  taken: T,
+  least: number,
+  most: number,
+  write: (n: number) => string,
+): Result<T> {
   const { value } = taken;
   if (Number.isNaN(value)) return wrong('not-a-number', {});
-  if (value < least - 1e-9) return wrong('too-small', { got: write(value), least: write(least), most: write(most) });
-  if (value > most + 1e-9) return wrong('too-large', { got: write(value), least: write(least), most: write(most) });
+  if (value < least - 1e-9)
+    return wrong('too-small', { got: write(value), least: write(least), most: write(most) });
+  if (value > most + 1e-9)
+    return wrong('too-large', {
+      got: value < 1e7 ? write(value) : 'that',
+      least: write(least),
+      most: write(most),
+    });
   return ok(taken);
 }
 
@@ -209,19 +249,30 @@ function within<T extends Taken<number>>(taken: T, least: number, most: number, 
  * writeLength(10 / 2.54) // "100mm"
  */
 export function writeLength(inches: number): string {
-  const parts = inches * 64;
-  if (Math.abs(parts - Math.round(parts)) < 1e-9 && inches > 0) return `${fraction(Math.round(parts) / 64, 64).replaceAll(',', '')}in`;
-  const tenths = (inches / INCHES.mm) * 10;
-  if (Math.abs(tenths - Math.round(tenths)) < 1e-7) return `${Math.round(tenths) / 10}mm`;
-  return `${Number(inches.toFixed(6))}in`;
+  if (onSixtyFourth(inches)) return `${fraction(Math.round(inches * 64) / 64, 64).replaceAll(',', '')}in`;
+  return onTenth(inches) ? `${millimetres(inches)}mm` : `${Number(inches.toFixed(6))}in`;
 }
 
+/**
+ * Width × height as it can be typed again, in millimetres where both sides are whole tenths of one.
+ *
+ * @example
+ * writeSize(60, 72.5) // "60x72.5in"
+ * writeSize(140 / 2.54, 200 / 2.54) // "1400x2000mm"
+ */
 export function writeSize(width: number, height: number): string {
-  const plain = (inches: number) => String(Number(inches.toFixed(6)));
-  return `${plain(width)}x${plain(height)}in`;
+  const sides = [width, height];
+  if (sides.some((side) => !onSixtyFourth(side)) && sides.every(onTenth))
+    return `${sides.map(millimetres).join('x')}mm`;
+  return `${sides.map((side) => Number(side.toFixed(6))).join('x')}in`;
 }
 
-export const isProblem = (x: Result<unknown> | Problem): x is Problem => 'code' in x;
+const onSixtyFourth = (inches: number): boolean => Math.abs(inches * 64 - Math.round(inches * 64)) < 1e-9;
+const onTenth = (inches: number): boolean => {
+  const tenths = (inches / INCHES.mm) * 10;
+  return Math.abs(tenths - Math.round(tenths)) < 1e-7;
+};
+const millimetres = (inches: number): number => Math.round((inches / INCHES.mm) * 10) / 10;
 
 /** A time zone by its IANA name. */
 export function zone(summary: string): Plain<string> {
@@ -235,7 +286,9 @@ export function zone(summary: string): Plain<string> {
       const found = /^[A-Za-z][A-Za-z0-9_+/-]*/.exec(text)?.[0];
       if (!found) return null;
       const known = canonicalZone(found);
-      return known ? ok({ value: known, rest: text.slice(found.length) }) : wrong('zone-unknown', { got: found });
+      return known
+        ? ok({ value: known, rest: text.slice(found.length) })
+        : wrong('zone-unknown', { got: found });
     },
     write: (value) => value,
   };
@@ -259,11 +312,17 @@ export function date(summary: string): Plain<string> {
     shape: { as: 'words', longest: 20 },
     take(text, { today }) {
       const word = /^(today|tomorrow|yesterday)\b/i.exec(text);
-      if (word) return ok({ value: shifted(today, DAY_WORDS[word[1]?.toLowerCase() ?? ''] ?? 0), rest: text.slice(word[0].length) });
+      if (word)
+        return ok({
+          value: shifted(today, DAY_WORDS[word[1]?.toLowerCase() ?? ''] ?? 0),
+          rest: text.slice(word[0].length),
+        });
       const found = /^(\d{4})-(\d{1,2})-(\d{1,2})(?!\d)/.exec(text);
       if (!found) return null;
       const iso = `${found[1]}-${found[2]?.padStart(2, '0')}-${found[3]?.padStart(2, '0')}`;
-      return shifted(iso, 0) === iso ? ok({ value: iso, rest: text.slice(found[0].length) }) : wrong('day-unread', { got: found[0] });
+      return shifted(iso, 0) === iso
+        ? ok({ value: iso, rest: text.slice(found[0].length) })
+        : wrong('day-unread', { got: found[0] });
     },
     write: (value) => value,
   };

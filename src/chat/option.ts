@@ -37,6 +37,8 @@ export interface Option<T, Sure extends boolean = boolean> {
   readonly example: string;
   /** Bounds as a member reads them. */
   readonly bounds?: string;
+  /** Words that it may be, where it may be more than those: offered on completion and for a mistyped one. */
+  readonly known?: readonly string[];
   /** Other names that it may be typed by, such as `rounds` for `round`. */
   readonly names?: readonly string[];
   /** May stand without its name where there is no doubt. */
@@ -62,20 +64,32 @@ export type Options = Readonly<Record<string, AnyOption>>;
 
 /** The values that a command's run gets: those that are required or have a fallback are always there. */
 export type Values<O extends Options> = {
-  readonly [K in keyof O as O[K] extends Option<infer _, true> ? K : never]: O[K] extends Option<infer T, boolean>
+  readonly [K in keyof O as O[K] extends Option<infer _, true> ? K : never]: O[K] extends Option<
+    infer T,
+    boolean
+  >
     ? T
     : never;
 } & {
-  readonly [K in keyof O as O[K] extends Option<infer _, true> ? never : K]?: O[K] extends Option<infer T, boolean>
+  readonly [K in keyof O as O[K] extends Option<infer _, true> ? never : K]?: O[K] extends Option<
+    infer T,
+    boolean
+  >
     ? T
     : never;
 };
+
+/** Every word that an option may be, as far as they can be told: a choice by its name and in other words. */
+export function wordsOf({ shape, known = [] }: AnyOption): readonly string[] {
+  return shape.as === 'choice' ? shape.choices.flatMap((one) => [one.name, ...(one.words ?? [])]) : known;
+}
 
 /** Marks an option that may stand without its name. */
 export const bare = <T, S extends boolean>(option: Option<T, S>): Option<T, S> => ({ ...option, bare: true });
 
 /** Marks an option that must be given. */
-export const required = <T>(option: Option<T, boolean>): Option<T, true> => ({ ...option, required: true }) as Option<T, true>;
+export const required = <T>(option: Option<T, boolean>): Option<T, true> =>
+  ({ ...option, required: true }) as Option<T, true>;
 
 /** Gives an option the value that it has when it is not given. */
 export const otherwise = <T>(option: Option<T, boolean>, fallback: T): Option<T, true> =>

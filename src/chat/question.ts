@@ -14,22 +14,35 @@ interface Sign {
   readonly none?: readonly RegExp[];
 }
 
-const PIECE = /\bfat[- ]?(?:quarter|eighth|quater)|\bfqs?\b|\b(?:5|10)[- ]?(?:in(?:ch)?|")?[- ]?squares?\b|\bcharms?\b|\bstrips?\b|\bletter\b|\ba4\b/i;
+const PIECE =
+  /\bfat[- ]?(?:quarter|eighth|quater)|\bfqs?\b|\b(?:5|10)[- ]?(?:in(?:ch)?|")?[- ]?squares?\b|\bcharms?\b|\bstrips?\b|\bletter\b|\ba4\b/i;
 const CLOTH = /\b(?:fabric|cloth|yards?|yardage|yds?|met(?:re|er)s?|material)\b/i;
-const TIME = /\bhow long\b.*\b(?:take|sew|stitch|finish|piece)|\b(?:hours?|weeks?|minutes|thread|needlefuls?|stitches)\b/i;
-const QUILT = /\b(?:quilts?|queen|king|twin|throw|lap|crib|cot|single|double|bed|top|cover|wall|cushion|runner)\b|\d\s*(?:x|by)\s*\d/i;
+const TIME =
+  /\bhow long\b.*\b(?:take|sew|stitch|finish|piece)|\b(?:hours?|weeks?|minutes|thread|needlefuls?|stitches)\b/i;
+const QUILT =
+  /\b(?:quilts?|queen|king|twin|throw|lap|crib|cot|single|double|bed|top|cover|wall|cushion|runner)\b|\d\s*(?:x|by)\s*\d/i;
 const MANY = /\bhow many\b|\bcount\b|\bnumber of\b|\bdo i need\b|\bneeded\b/i;
-const CUT = /\b(?:cut|cutting|ruler|template size|what size|how big|how large|seam allowance|flat to flat)\b/i;
+const CUT =
+  /\b(?:cut|cutting|ruler|template size|what size|how big|how large|seam allowance|flat to flat)\b/i;
 const GET = /\b(?:from|out of|get|fit|per)\b/i;
-const PATCH = /\b(?:hex(?:agon|ie|ies|y)?s?|diamonds?|triangles?|kites?|squares?|half[- ]hex\w*|patch(?:es)?)\b/i;
+const PATCH =
+  /\b(?:hex(?:agon|ie|ies|y)?s?|diamonds?|triangles?|kites?|squares?|half[- ]hex\w*|patch(?:es)?)\b/i;
 
 /** Read from the top: the first line whose signs are all there is what was meant. */
 const SIGNS: readonly Sign[] = [
   { command: 'help', all: [/^\s*(?:help|hello|hi|hey|what can you do|commands?)\b/i] },
   { command: 'me', form: 'show', all: [/\bmy (?:settings|defaults|units?)\b/i] },
   { command: 'time', all: [TIME] },
-  { command: 'yield', all: [PIECE, /\bhow many\b|\bfrom\b|\bout of\b|\bget\b|\bfit/i], none: [/\bhow much\b/i] },
-  { command: 'yield', all: [MANY, GET, /\b(?:yards?|yds?|met(?:re|er)s?|fabric|cloth)\b/i], none: [/\bhow (?:much|many yards|many met)/i] },
+  {
+    command: 'yield',
+    all: [PIECE, /\bhow many\b|\bfrom\b|\bout of\b|\bget\b|\bfit/i],
+    none: [/\bhow much\b/i],
+  },
+  {
+    command: 'yield',
+    all: [MANY, GET, /\b(?:yards?|yds?|met(?:re|er)s?|fabric|cloth)\b/i],
+    none: [/\bhow (?:much|many yards|many met)/i],
+  },
   { command: 'yardage', all: [/\bhow (?:much|many (?:yards?|yds|met))/i] },
   { command: 'yardage', all: [CLOTH, /\bneed|\bbuy|\bfor\b/i] },
   { command: 'count', form: 'garden', all: [/\bgarden\b|\brosettes\b.*\bpath\b|\bpath\b.*\brosettes\b/i] },
@@ -54,6 +67,8 @@ const SIGNS: readonly Sign[] = [
  * readQuestion('good morning all') // null
  */
 export function readQuestion(text: string): Question | null {
-  const found = SIGNS.find(({ all, none = [] }) => all.every((sign) => sign.test(text)) && !none.some((sign) => sign.test(text)));
+  const found = SIGNS.find(
+    ({ all, none = [] }) => all.every((sign) => sign.test(text)) && !none.some((sign) => sign.test(text)),
+  );
   return found ? { command: found.command, form: found.form ?? '', words: text } : null;
 }

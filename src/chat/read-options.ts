@@ -1,6 +1,6 @@
 import type { Taken } from '../measure/number.ts';
 import { ok, type Problem, type Result, wrong } from '../measure/result.ts';
-import type { AnyOption, Options, ReadingContext } from './option.ts';
+import { type AnyOption, type Options, type ReadingContext, wordsOf } from './option.ts';
 
 /** The values read, and which of them stood without their name. */
 export interface ReadOptions {
@@ -14,8 +14,13 @@ export type Manner = 'command' | 'question';
 
 const NAMED = /^([a-z][a-z-]*)\s*[:=]\s*/i;
 /** A value that begins with a figure, and the next two words: a unit and a name, or a name. */
-const VALUE_THEN_WORDS = /^[\d.][\d.,/\sx+-]*["'%]?[\s-]*([a-z][a-z-]*)(?:[\s-]+([a-z][a-z-]*))?/i;
+const VALUE_THEN_WORDS = /^[\d.][\d.,/\sx+-]{0,40}["'%]?[\s-]{0,3}([a-z][a-z-]*)(?:[\s-]+([a-z][a-z-]*))?/i;
+/** A name whose value follows, with or without a joining word: `seam 3/8`, `seam allowance of 3/8`. */
+const NAME_THEN_VALUE = /^([a-z][a-z-]*)(?:\s+(?:allowance|of|is|are|at))*\s+(?=\S)/i;
 const WORD = /^[^\s]+/;
+const BELOW_ZERO = /^-\s*[\d.]/;
+/** So much of what was not understood is read back. */
+const LONGEST_STRETCH = 40;
 const FILLER = /^(?:[,;.!?&+]|(?:with|and|in|at|of|for|from|a|an|the|seams?|allowance)\b)\s*/i;
 
 /**
@@ -23,7 +28,12 @@ const FILLER = /^(?:[,;.!?&+]|(?:with|and|in|at|of|for|from|a|an|the|seams?|allo
  * the name after its value (`3 rounds`), or bare where there is no doubt. In a question, words that are no
  * option are passed over; in a command they are a mistake.
  */
-export function readOptions(options: Options, text: string, context: ReadingContext, manner: Manner): Result<ReadOptions> {
+export function readOptions(
+  options: Options,
+  text: string,
+  context: ReadingContext,
+  manner: Manner,
+): Result<ReadOptions> {
   const reading = new OptionReading(options, context, manner);
   const problem = reading.readAll(text);
   if (problem) return { ok: false, problem };
@@ -53,7 +63,9 @@ function keysOf(options: Options): ReadonlyMap<string, string> {
   const known = KEYS.get(options);
   if (known) return known;
   const keys = new Map(
-    Object.entries(options).flatMap(([key, { names = [] }]) => [key, ...names].map((name) => [name, key] as const)),
+    Object.entries(options).flatMap(([key, { names = [] }]) =>
+      [key, ...names].map((name) => [name, key] as const),
+    ),
   );
   KEYS.set(options, keys);
   return keys;
@@ -66,6 +78,8 @@ class OptionReading {
   readonly #values: Record<string, unknown> = {};
   readonly #bare = new Set<string>();
   readonly #left: string[] = [];
+  /** A stretch was not understood; what comes after it is read only to say that it was. */
+  #lost = false;
   readonly #keys: ReadonlyMap<string, string>;
 
   constructor(options: Options, context: ReadingContext, manner: Manner) {
@@ -100,7 +114,15 @@ class OptionReading {
   finish(): Result<ReadOptions> {
     for (const [key, option] of Object.entries(this.#options)) {
       if (this.#values[key] !== undefined) continue;
-      if (option.required) return wrong('option-missing', { option: key, example: option.example, summary: option.summary });
+      const { example, summary, required } = option;
+      if (required)
+        return wrong('option-missing', {
+          option: key,
+          example,
+          summary,
+          read: this.#understood(),
+          left: this.#left,
+        });
     }
     return ok({ values: this.#values, bare: this.#bare, left: this.#left });
   }
@@ -145,15 +167,23 @@ class OptionReading {
   }
 
   #notThis(key: string, got: string) {
-    const { kind, example, bounds, shape } = this.#options[key] as AnyOption;
-    const known = shape.as === 'choice' ? shape.choices.map((one) => one.name) : [];
-    if (/^-\s*[\d.]/.test(got)) return wrong('below-zero', { option: key, got, example });
-    return wrong(got === '' ? 'option-empty' : 'option-unread', { option: key, got, kind, example, bounds, known });
+    const option = this.#options[key] as AnyOption;
+    const { kind, example, bounds } = option;
+    if (got === '') return wrong('option-empty', { option: key, example });
+    if (BELOW_ZERO.test(got)) return wrong('below-zero', { option: key, got, example });
+    return wrong('option-unread', {
+      option: key,
+      got: this.#stretch(got),
+      kind,
+      example,
+      bounds,
+      known: wordsOf(option),
+    });
   }
 
   /** `seam 3/8`: a name that its value follows. */
   #byNameAlone(rest: string): Result<string> | null {
-    const word = /^([a-z][a-z-]*)\s+(?=\S)/i.exec(rest);
+    const word = NAME_THEN_VALUE.exec(rest);
     const key = word && this.keyOf(word[1] ?? '');
     if (!word || !key || this.#values[key] !== undefined) return null;
     const taken = (this.#options[key] as AnyOption).take(rest.slice(word[0].length), this.#context);
@@ -163,7 +193,7 @@ class OptionReading {
   /** `3 rounds`, `1/4 in seam`: a value that its name follows. */
   #nameAfter(rest: string): Result<string> | null {
     const words = VALUE_THEN_WORDS.exec(rest);
-    if (!words || !words.slice(1).some((word) => word && this.keyOf(word))) return null;
+    if (!words?.slice(1).some((word) => word && this.keyOf(word))) return null;
     for (const [name, key] of this.#keys) {
       const option = this.#options[key] as AnyOption;
       if (this.#values[key] !== undefined || option.greedy) continue;
@@ -179,6 +209,11 @@ class OptionReading {
 
   /** The bare option that reads the most of what stands here. */
   #bareValue(rest: string): Result<string> | null {
+    const best = this.#bestBare(rest);
+    return best && this.#keep(best.key, best.taken, true);
+  }
+
+  #bestBare(rest: string) {
     let best: { key: string; taken: Result<Taken<unknown>>; length: number } | null = null;
     for (const [key, option] of Object.entries(this.#options)) {
       if (!option.bare || this.#values[key] !== undefined) continue;
@@ -188,7 +223,7 @@ class OptionReading {
       const length = taken.ok ? rest.length - taken.value.rest.length : 0;
       if (!best || length > best.length) best = { key, taken, length };
     }
-    return best && this.#keep(best.key, best.taken, true);
+    return best;
   }
 
   #keep(key: string, taken: Result<Taken<unknown>>, bare: boolean): Result<string> {
@@ -210,10 +245,49 @@ class OptionReading {
   }
 
   #notUnderstood(rest: string, word: string): Result<never> {
-    const known = Object.values(this.#options).flatMap(({ shape, bare, example, kind }) =>
-      !bare ? [] : shape.as === 'choice' ? shape.choices.map((one) => one.name) : kind === 'cloth' ? [example] : [],
-    );
-    if (/^-\s*[\d.]/.test(word)) return wrong('below-zero', { got: word });
-    return wrong('words-unread', { got: rest.length > 40 ? word : rest, known, options: Object.keys(this.#options) });
+    if (BELOW_ZERO.test(word)) return wrong('below-zero', { got: word });
+    const got = this.#stretch(rest);
+    const known = this.#wanted();
+    if (!this.#lost) {
+      this.#lost = true;
+      this.readAll(rest.slice(got.length));
+    }
+    return wrong('words-unread', {
+      got,
+      known,
+      read: this.#understood(),
+      options: Object.keys(this.#options),
+    });
+  }
+
+  /** The words at the front that cannot be read, up to where reading could go on. */
+  #stretch(text: string): string {
+    let end = 0;
+    for (const { 0: word, index } of text.matchAll(/\S+/g)) {
+      if (end > 0 && index + word.length > LONGEST_STRETCH) break;
+      end = index + word.length;
+      if (this.#couldReadOn(text.slice(end).trim())) break;
+    }
+    return text.slice(0, end).replace(/(?<=[^,;.!?])[,;.!?]+$/, '');
+  }
+
+  #couldReadOn(rest: string): boolean {
+    if (rest === '' || FILLER.test(rest) || /^[\d.]/.test(rest)) return true;
+    const name = /^[a-z][a-z-]*/i.exec(rest)?.[0];
+    return (name !== undefined && this.keyOf(name) !== undefined) || this.#bestBare(rest) !== null;
+  }
+
+  /** The words that could still have stood here: of the options not read yet, and their names. */
+  #wanted(): string[] {
+    const open = Object.entries(this.#options).filter(([key]) => this.#values[key] === undefined);
+    return [
+      ...open.flatMap(([, option]) => (option.bare ? wordsOf(option) : [])),
+      ...open.map(([key]) => key),
+    ];
+  }
+
+  /** What was read, as it could be typed again. */
+  #understood(): string[] {
+    return Object.entries(this.#values).map(([key, value]) => (this.#options[key] as AnyOption).write(value));
   }
 }

@@ -6,5 +6,10 @@
  */
 export function dateIn(now: Date, zone: string): string {
   if (zone === 'UTC') return now.toISOString().slice(0, 10);
-  return new Intl.DateTimeFormat('en-CA', { timeZone: zone, year: 'numeric', month: '2-digit', day: '2-digit' }).format(now);
+  return new Intl.DateTimeFormat('en-CA', {
+    timeZone: zone,
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+  }).format(now);
 }

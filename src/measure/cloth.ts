@@ -24,10 +24,28 @@ export const PIECES: readonly Piece[] = [
   piece('fat-quarter', 'fat quarter', /^(?:fat[- ]?q(?:ua|au|u)?rt?ers?|fqs?)\b/i, 18, 21),
   piece('fat-eighth', 'fat eighth', /^(?:fat[- ]?eighths?|f8s?)\b/i, 9, 21),
   piece('10in-square', '10-inch square', /^10(?: ?in| ?"|[- ]inch)[- ]?squares?\b/i, 10, 10),
-  piece('5in-square', '5-inch square', /^(?:5(?: ?in| ?"|[- ]inch)[- ]?squares?|charms?(?:[- ]size)?(?: squares?)?)\b/i, 5, 5),
-  { ...piece('strip', '2½-inch strip', /^(?:2[- ]1\/2(?: ?in| ?"|[- ]inch)?[- ]?strips?|2\.5(?: ?in| ?"|[- ]inch)?[- ]?strips?|strips?)\b/i, 0, 2.5), width: null },
+  piece(
+    '5in-square',
+    '5-inch square',
+    /^(?:5(?: ?in| ?"|[- ]inch)[- ]?squares?|charms?(?:[- ]size)?(?: squares?)?)\b/i,
+    5,
+    5,
+  ),
+  {
+    ...piece(
+      'strip',
+      '2½-inch strip',
+      /^(?:2[- ]1\/2(?: ?in| ?"|[- ]inch)?[- ]?strips?|2\.5(?: ?in| ?"|[- ]inch)?[- ]?strips?|strips?)\b/i,
+      0,
+      2.5,
+    ),
+    width: null,
+  },
   { ...piece('letter', 'letter sheet', /^letter(?:[- ]?sheets?|[- ]?paper)?\b/i, 8.5, 11), kind: 'paper' },
-  { ...piece('a4', 'A4 sheet', /^a4(?:[- ]?sheets?|[- ]?paper)?\b/i, 210 * INCHES.mm, 297 * INCHES.mm), kind: 'paper' },
+  {
+    ...piece('a4', 'A4 sheet', /^a4(?:[- ]?sheets?|[- ]?paper)?\b/i, 210 * INCHES.mm, 297 * INCHES.mm),
+    kind: 'paper',
+  },
 ];
 
 function piece(name: string, title: string, words: RegExp, width: number, length: number): Piece {
@@ -69,7 +87,12 @@ export function takeCloth(text: string, unit: Unit): Taken<Cloth> | null {
   return length?.unit ? { value: yardage(length.value), rest: length.rest } : null;
 }
 
-const yardage = (inches: number): Cloth => ({ name: `${inches}in`, width: null, length: inches, kind: 'yardage' });
+const yardage = (inches: number): Cloth => ({
+  name: `${inches}in`,
+  width: null,
+  length: inches,
+  kind: 'yardage',
+});
 
 /** The words for a piece known by name, or null for one given by its measures. */
 export const pieceTitle = (name: string): string | null => PIECES.find((p) => p.name === name)?.title ?? null;

@@ -35,7 +35,7 @@ const EXACT = /^\s*\((\d+\.\d+)\)/;
 
 /**
  * Reads a length off the front of a tidied text. A bare number is in `unit`. Feet or yards may be followed by
- * inches (`5' 6"`, `1 yd 9 in`). The exact decimal that Honeycount prints beside a ruler reading is taken for
+ * inches (`5' 6"`, `5'6`, `1 yd 9 in`). The exact decimal that Honeycount prints beside a ruler reading is taken for
  * the length: `3 1/8 in (3.098)` is 3.098.
  *
  * @example
@@ -51,7 +51,9 @@ export function takeLength(text: string, unit: Unit): TakenLength | null {
   if (!Number.isFinite(inches)) return null;
   if (first.unit === 'ft' || first.unit === 'yd') {
     const then = takeOne(first.rest.trimStart());
-    if (then?.unit === 'in') return { value: inches + then.value, unit: first.unit, rest: then.rest };
+    const shorthand = first.unit === 'ft' && then?.unit === null && /^\d/.test(first.rest);
+    if (then && (then.unit === 'in' || shorthand))
+      return { value: inches + then.value, unit: first.unit, rest: then.rest };
   }
   const exact = first.unit === 'in' ? EXACT.exec(first.rest) : null;
   if (exact && Math.abs(Number(exact[1]) - inches) <= 1 / 16)
@@ -81,6 +83,6 @@ function takeOne(text: string): TakenLength | null {
  */
 export function readLength(text: string, unit: Unit = 'in'): Result<number> {
   const taken = takeLength(tidy(text), unit);
-  if (!taken || taken.rest.trim() !== '') return wrong('not-a-length', { got: text });
+  if (taken?.rest.trim() !== '') return wrong('not-a-length', { got: text });
   return ok(taken.value);
 }

@@ -4,10 +4,15 @@ export interface Taken<T> {
   readonly rest: string;
 }
 
-const MIXED = /^(\d{1,9})(?:\s+|\s*-\s*)(\d{1,6})\s*\/\s*(\d{1,6})(?![\d/.])/;
-const FRACTION = /^(\d{1,9})\s*\/\s*(\d{1,6})(?![\d/.])/;
-const GROUPED = /^(\d{1,3}(?:,\d{3})+(?:\.\d+)?)(?![\d/])/;
-const DECIMAL = /^(\d+(?:[.,]\d+)?|\.\d+)(?![\d/])(?!e\d)/i;
+/** A number ends where no more of one follows: a full stop may end the sentence, `1.2.3` is no number. */
+const END = '(?![\\d/]|[.,]\\d)';
+const WHOLE = '(\\d{1,3}(?:,\\d{3})+|\\d{1,9})';
+const OVER = '(\\d{1,6})\\s*\\/\\s*(\\d{1,6})';
+
+const MIXED = new RegExp(`^${WHOLE}(?:\\s+|\\s*-\\s*)${OVER}${END}`);
+const FRACTION = new RegExp(`^${OVER}${END}`);
+const GROUPED = new RegExp(`^(\\d{1,3}(?:,\\d{3})+(?:\\.\\d+)?)${END}`);
+const DECIMAL = new RegExp(`^(\\d+(?:[.,]\\d+)?|\\.\\d+)${END}(?!e[-+]?\\d)`, 'i');
 
 /**
  * Reads a number as members write it off the front of a tidied text: `1 1/2`, `1-1/2`, `3/8`, `1.5`, `2,5`,
@@ -20,7 +25,7 @@ const DECIMAL = /^(\d+(?:[.,]\d+)?|\.\d+)(?![\d/])(?!e\d)/i;
  */
 export function takeNumber(text: string): Taken<number> | null {
   const mixed = MIXED.exec(text);
-  if (mixed) return taken(text, mixed, Number(mixed[1]) + over(mixed[2], mixed[3]));
+  if (mixed) return taken(text, mixed, Number(mixed[1]?.replaceAll(',', '')) + over(mixed[2], mixed[3]));
   const fraction = FRACTION.exec(text);
   if (fraction) return taken(text, fraction, over(fraction[1], fraction[2]));
   const grouped = GROUPED.exec(text);

@@ -26,4 +26,4 @@ export const TOLERANCE = 1e-9;
 export const wholeBelow = (x: number): number => Math.floor(x + TOLERANCE);
 
 /** The whole number at or above x, forgiving rounding. `wholeAbove(5.0000000001)` is 5. */
-export const wholeAbove = (x: number): number => Math.ceil(x - TOLERANCE);
+export const wholeAbove = (x: number): number => Math.ceil(x - TOLERANCE) + 0;

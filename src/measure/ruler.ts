@@ -53,13 +53,19 @@ export function grouped(count: number): string {
   return digits.length < 4 ? digits : digits.replace(/\B(?=(\d{3})+(?!\d))/g, ',');
 }
 
-/** A decimal without idle zeros. `decimal(3.0981, 3)` is "3.098". */
+/**
+ * A decimal without idle zeros, its thousands set apart.
+ *
+ * @example
+ * decimal(3.0981, 3) // "3.098"
+ * decimal(11247.5, 2) // "11,247.5"
+ */
 export function decimal(value: number, places: number): string {
-  const text = value.toFixed(places);
-  const trimmed = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
-  const [whole = '0', part] = trimmed.split('.');
-  const body = `${grouped(Math.abs(Number(whole)))}${part ? `.${part}` : ''}`;
-  return value < 0 && Number(trimmed) !== 0 ? `-${body}` : body;
+  const parts = 10 ** places;
+  const rounded = Math.round(value * parts) / parts;
+  if (Math.abs(rounded) < 1000) return String(rounded === 0 ? 0 : rounded);
+  const [whole = '0', part] = String(Math.abs(rounded)).split('.');
+  return `${rounded < 0 ? '-' : ''}${grouped(Number(whole))}${part ? `.${part}` : ''}`;
 }
 
 /**
@@ -71,7 +77,7 @@ export function decimal(value: number, places: number): string {
  */
 export function inchWords(inches: number, toward: 'nearest' | 'up' = 'nearest'): string {
   const { mark, error } = rulerReading(inches, toward);
-  const exact = Math.abs(error) < 5e-4 ? '' : ` (${inches.toFixed(3)})`;
+  const exact = Math.abs(error) < 5e-4 ? '' : ` (${decimal(inches, 3)})`;
   return `${fraction(mark)} in${exact}`;
 }
 

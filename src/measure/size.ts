@@ -21,14 +21,22 @@ interface Bed {
  * drop, and a tuck under the pillow from queen up. Every answer says the size that it took.
  */
 export const BEDS: readonly Bed[] = [
-  { name: 'crib', words: /^(?:crib|cot|baby)(?: size| quilt)?\b/i, width: 36, height: 52, infant: true },
-  { name: 'lap', words: /^lap(?: size| quilt)?\b/i, width: 48, height: 60 },
-  { name: 'throw', words: /^throw(?: size| quilt)?\b/i, width: 50, height: 60 },
-  { name: 'twin', words: /^(?:twin|single)(?: size| quilt| bed)*\b/i, width: 70, height: 90 },
-  { name: 'full', words: /^(?:full|double)(?: size| quilt| bed)*\b/i, width: 84, height: 90 },
-  { name: 'queen', words: /^queen(?: size| quilt| bed)*\b/i, width: 90, height: 108 },
-  { name: 'king', words: /^king(?: size| quilt| bed)*\b/i, width: 108, height: 108 },
+  { name: 'crib', words: bedWords('crib|cot|baby'), width: 36, height: 52, infant: true },
+  { name: 'lap', words: bedWords('lap'), width: 48, height: 60 },
+  { name: 'throw', words: bedWords('throw'), width: 50, height: 60 },
+  { name: 'twin', words: bedWords('twin|single'), width: 70, height: 90 },
+  { name: 'full', words: bedWords('full|double'), width: 84, height: 90 },
+  { name: 'queen', words: bedWords('queen'), width: 90, height: 108 },
+  { name: 'king', words: bedWords('king'), width: 108, height: 108 },
 ];
+
+/** `queen`, `queen-size quilt`, `queensized bed`; a baby block is no bed. */
+function bedWords(names: string): RegExp {
+  return new RegExp(
+    `^(?:${names})(?:[- ]?sized?)?(?:[- ](?:quilts?|beds?))*(?![a-z0-9]|[- ]blocks?\\b)`,
+    'i',
+  );
+}
 
 const BETWEEN = /^\s*(?:x|by)\s*/i;
 
@@ -45,7 +53,10 @@ export function takeSize(text: string, unit: Unit): Taken<Size> | null {
   for (const bed of BEDS) {
     const found = bed.words.exec(text);
     if (found)
-      return { value: { width: bed.width, height: bed.height, bed: bed.name }, rest: text.slice(found[0].length) };
+      return {
+        value: { width: bed.width, height: bed.height, bed: bed.name },
+        rest: text.slice(found[0].length),
+      };
   }
   return takeByLengths(text, unit);
 }
@@ -58,7 +69,8 @@ function takeByLengths(text: string, unit: Unit): Taken<Size> | null {
   const second = takeLength(split.rest.slice(between[0].length), unit);
   if (!second) return null;
   const width = split.unit ? split.value : split.bare * INCHES[second.unit ?? unit];
-  const height = second.unit || !split.unit ? second.value : (second.value / INCHES[unit]) * INCHES[split.unit];
+  const height =
+    second.unit || !split.unit ? second.value : (second.value / INCHES[unit]) * INCHES[split.unit];
   return { value: { width, height }, rest: second.rest };
 }
 
@@ -72,4 +84,5 @@ function takeSide(text: string, unit: Unit) {
 }
 
 /** Whether a bed's name is an infant's, where the safe-sleep caution belongs. */
-export const isInfantBed = (bed: string | undefined): boolean => BEDS.some((b) => b.name === bed && b.infant === true);
+export const isInfantBed = (bed: string | undefined): boolean =>
+  BEDS.some((b) => b.name === bed && b.infant === true);

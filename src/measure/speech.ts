@@ -32,7 +32,10 @@ export function speech(reading: Reading): Speech {
     mark: (inches, toward) => both(`${fraction(rulerReading(inches, toward).mark)} in`, metricWords(inches)),
     plain: (inches) => both(`${shortInches(inches)} in`, metricWords(inches)),
     size: (width, height) =>
-      both(`${shortInches(width)} x ${shortInches(height)} in`, `${centimetres(width)} x ${centimetres(height)} cm`),
+      both(
+        `${shortInches(width)} x ${shortInches(height)} in`,
+        `${centimetres(width)} x ${centimetres(height)} cm`,
+      ),
     area: (square) => both(`${decimal(square, 3)} sq in`, `${decimal(square * INCHES.in * 6.4516, 1)} sq cm`),
     run: (inches) =>
       both(

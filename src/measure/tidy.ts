@@ -37,13 +37,18 @@ const PLAIN = /^[!-~ ]*$/;
  * tidy('1½″ × 2′') // "1 1/2\" x 2'"
  */
 export function tidy(text: string): string {
-  if (PLAIN.test(text) && !text.includes("''") && !text.includes('`') && !text.includes('  ')) return text.trim();
+  if (PLAIN.test(text) && !text.includes("''") && !text.includes('`') && !text.includes('  '))
+    return text.trim();
   let out = text;
   out = out.replace(FRACTION_SIGN, (found) => ` ${VULGAR[found]}`);
   for (const [sign, plain] of ALIKE) out = out.replace(sign, plain);
   return out.trim();
 }
 
-/** Characters that no message holds on purpose: controls other than white space, and direction overrides. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: finding them is the point
-export const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u200b\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]/u;
+/**
+ * Characters that no message holds on purpose: controls other than white space, signs without width, direction
+ * marks and overrides, half of a surrogate pair.
+ */
+export const CONTROL =
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: finding them is the point
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200b\u200e\u200f\u202a-\u202e\u2060-\u2069\ufeff\p{Surrogate}]/u;

@@ -36,4 +36,5 @@ export async function print(reply: Reply, { json, pictures }: AskFlags): Promise
 /** Waits until the text is handed over, so that what is kept is told before the next line is read. */
 const write = (text: string) => new Promise<void>((done) => process.stdout.write(text, () => done()));
 
-export const statusOf = ({ error }: Reply): number => (error === null ? 0 : error.code === 'fault' ? FAULT : MISTAKE);
+export const statusOf = ({ error }: Reply): number =>
+  error === null ? 0 : error.code === 'fault' ? FAULT : MISTAKE;

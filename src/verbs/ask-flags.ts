@@ -57,7 +57,10 @@ function parse(args: readonly string[]) {
   try {
     return ok(parseArgs({ args: [...args], options: FLAGS, allowPositionals: true }));
   } catch (error) {
-    return wrong('flag-unread', { got: error instanceof Error ? error.message.split('. ')[0] : '', known: Object.keys(FLAGS) });
+    return wrong('flag-unread', {
+      got: error instanceof Error ? error.message.split('. ')[0] : '',
+      known: Object.keys(FLAGS),
+    });
   }
 }
 
@@ -65,5 +68,7 @@ function parse(args: readonly string[]) {
 export function readMoment(text: string): Result<Date> {
   const zoned = /(?:Z|[+-]\d{2}:?\d{2})$/.test(text) || !text.includes('T') ? text : `${text}Z`;
   const moment = new Date(zoned);
-  return ISO.test(text) && !Number.isNaN(moment.getTime()) ? ok(moment) : wrong('moment-unread', { got: text });
+  return ISO.test(text) && !Number.isNaN(moment.getTime())
+    ? ok(moment)
+    : wrong('moment-unread', { got: text });
 }

@@ -1,8 +1,8 @@
 import { commands } from '../../commands/index.ts';
 import { openRoom } from '../chat/dispatch.ts';
 import type { Wrong } from '../measure/result.ts';
-import { readFlags } from './ask-flags.ts';
 import { askOf, print, statusOf } from './answering.ts';
+import { readFlags } from './ask-flags.ts';
 import { keepingAt } from './keeping.ts';
 
 const MISTAKE = 2;

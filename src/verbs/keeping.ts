@@ -1,6 +1,13 @@
 import { fileURLToPath } from 'node:url';
+import {
+  type DefaultChanges,
+  type Facts,
+  FactsTrouble,
+  GUILD_ITSELF,
+  type Answer as KeptAnswer,
+  type KeptDefaults,
+} from '../chat/facts.ts';
 import { readSettings, type Settings, storeOf } from '../config.ts';
-import { type Answer as KeptAnswer, type DefaultChanges, type Facts, FactsTrouble, GUILD_ITSELF, type KeptDefaults } from '../guild/facts.ts';
 import { ok, type Problem, type Result } from '../measure/result.ts';
 import type { Store } from '../store/open.ts';
 import { peekDefaults } from '../store/peek.ts';
@@ -42,23 +49,26 @@ export async function keepingAt({ data, config, open = false }: Where): Promise<
  */
 class OpenedWhenNeeded implements Facts {
   readonly #file: string;
-  #store: Store | undefined;
+  #opening: Promise<Result<Store>> | undefined;
 
   constructor(file: string) {
     this.#file = file;
   }
 
   async open(): Promise<Result<Store>> {
-    if (this.#store) return ok(this.#store);
-    const { openStore } = await import('../store/open.ts');
-    const opened = await openStore(this.#file, { report: tellOperator });
-    if (opened.ok) this.#store = opened.value;
+    this.#opening ??= import('../store/open.ts').then(({ openStore }) =>
+      openStore(this.#file, { report: tellOperator }),
+    );
+    const opened = await this.#opening;
+    // A store that could not be opened now may be had later: a disk gets room, a folder its rights.
+    if (!opened.ok) this.#opening = undefined;
     return opened;
   }
 
   async close(): Promise<void> {
-    await this.#store?.close();
-    this.#store = undefined;
+    const opened = await this.#opening;
+    this.#opening = undefined;
+    if (opened?.ok) await opened.value.close();
   }
 
   async together<T>(work: (facts: Facts) => Promise<T>): Promise<T> {
@@ -67,7 +77,7 @@ class OpenedWhenNeeded implements Facts {
 
   readonly defaults = {
     read: async (guild: string, member: string): Promise<KeptDefaults> => {
-      if (this.#store) return this.#store.defaults.read(guild, member);
+      if (this.#opening) return (await this.#opened()).defaults.read(guild, member);
       const { own, guild: guilds, problems } = await peekDefaults(this.#file, guild, member);
       for (const problem of problems) tellOperator(problem);
       return member === GUILD_ITSELF ? guilds : own;

@@ -3,7 +3,10 @@ import { join } from 'node:path';
 import type { Picture } from '../chat/reply.ts';
 
 /** Draws a reply's pictures into a folder, made if it is not there; gives the file of each by its name. */
-export async function writePictures(pictures: readonly Picture[], folder: string): Promise<Map<string, string>> {
+export async function writePictures(
+  pictures: readonly Picture[],
+  folder: string,
+): Promise<Map<string, string>> {
   await mkdir(folder, { recursive: true });
   const files = new Map<string, string>();
   for (const { name, draw } of pictures) {

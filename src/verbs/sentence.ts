@@ -4,10 +4,14 @@ import { storeSentence } from '../store/sentences.ts';
 
 const FLAGS: Readonly<Record<string, (problem: Problem) => string>> = {
   'flag-no-ask': () => "Ask something. For example npm run -s ask -- '/cut hexagon 1in'",
-  'flag-unread': ({ got, known }) => `${got}. There is ${(known as readonly string[]).map((flag) => `--${flag}`).join(', ')}.`,
+  'flag-unread': ({ got, known }) =>
+    `${got}. There is ${(known as readonly string[]).map((flag) => `--${flag}`).join(', ')}.`,
   'moment-unread': ({ got }) => `--now is a moment such as 2026-12-01T10:00:00Z, not ‘${got}’.`,
 };
 
 /** What the person at the shell is told of settings, flags or the store: what was wrong, and what to write. */
 export const sentence = (problem: Problem): string =>
-  FLAGS[problem.code]?.(problem) ?? storeSentence(problem) ?? settingsSentence(problem) ?? `That does not work (${problem.code}).`;
+  FLAGS[problem.code]?.(problem) ??
+  storeSentence(problem) ??
+  settingsSentence(problem) ??
+  `That does not work (${problem.code}).`;

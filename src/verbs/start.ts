@@ -23,7 +23,8 @@ export async function start(args: readonly string[]): Promise<number> {
   const room = openRoom({
     commands,
     facts,
-    onFault: (error, reference, ask) => log.error({ err: error, reference, place: ask.place }, 'an ask failed'),
+    onFault: (error, reference, ask) =>
+      log.error({ err: error, reference, place: ask.place }, 'an ask failed'),
   });
   const stop = () => void close().then(() => process.exit(0));
   process.once('SIGTERM', stop);
@@ -45,11 +46,19 @@ function openLog(level: string, file: string, memory: boolean) {
   return pino({ level: onScreen && memory ? 'silent' : level, base: null }, pino.destination(destination));
 }
 
-function readStartFlags(args: readonly string[]): Result<{ data: string | undefined; config: string | undefined }> {
+function readStartFlags(
+  args: readonly string[],
+): Result<{ data: string | undefined; config: string | undefined }> {
   try {
-    const { values } = parseArgs({ args: [...args], options: { data: { type: 'string' }, config: { type: 'string' } } });
+    const { values } = parseArgs({
+      args: [...args],
+      options: { data: { type: 'string' }, config: { type: 'string' } },
+    });
     return ok({ data: values.data, config: values.config });
   } catch (error) {
-    return wrong('flag-unread', { got: error instanceof Error ? error.message.split('. ')[0] : '', known: ['config', 'data'] });
+    return wrong('flag-unread', {
+      got: error instanceof Error ? error.message.split('. ')[0] : '',
+      known: ['config', 'data'],
+    });
   }
 }

@@ -22,16 +22,42 @@ export async function benchAsks(): Promise<void> {
   });
   const ask = (words: string) => () =>
     room.answer({
-      ...{ who: { id: 'ada', name: 'Ada', organiser: false }, guild: 'bench', place: 'home', event: null, words },
+      ...{
+        who: { id: 'ada', name: 'Ada', organiser: false },
+        guild: 'bench',
+        place: 'home',
+        event: null,
+        words,
+      },
       now: new Date('2026-12-01T10:00:00Z'),
     });
   const patch = cutPatch('hexagon', { edge: 1 }, 0.25, 'pointed');
   console.log('Asks in process, median');
-  line('/cut hexagon 1in, words to reply', await median(ask('/cut hexagon 1in'), { runs: 4001, warm: 2000 }), 0.05);
-  line('/yield hexagon 1in 1yd, words to reply', await median(ask('/yield hexagon 1in 1yd'), { runs: 801, warm: 400 }), 2);
-  line('  the yield of a yard alone', await median(() => yieldFrom(patch, { width: 42, length: 36 }), { runs: 801, warm: 400 }), 2);
-  line('/yardage 4000 hexagon 1in, words to reply', await median(ask('/yardage 4000 hexagon 1in'), { runs: 401, warm: 200 }), 20);
-  line('  the yardage of 4,000 alone', await median(() => yardage(patch, 4000, 42), { runs: 401, warm: 200 }), 20);
+  line(
+    '/cut hexagon 1in, words to reply',
+    await median(ask('/cut hexagon 1in'), { runs: 4001, warm: 2000 }),
+    0.05,
+  );
+  line(
+    '/yield hexagon 1in 1yd, words to reply',
+    await median(ask('/yield hexagon 1in 1yd'), { runs: 801, warm: 400 }),
+    2,
+  );
+  line(
+    '  the yield of a yard alone',
+    await median(() => yieldFrom(patch, { width: 42, length: 36 }), { runs: 801, warm: 400 }),
+    2,
+  );
+  line(
+    '/yardage 4000 hexagon 1in, words to reply',
+    await median(ask('/yardage 4000 hexagon 1in'), { runs: 401, warm: 200 }),
+    20,
+  );
+  line(
+    '  the yardage of 4,000 alone',
+    await median(() => yardage(patch, 4000, 42), { runs: 401, warm: 200 }),
+    20,
+  );
   const field = '/count field 362x362in 1in';
   line('/count field of 50,000 patches, with seams', await median(ask(field), { runs: 31, warm: 10 }), 60);
 }

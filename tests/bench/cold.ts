@@ -17,7 +17,10 @@ export async function benchColdStart(): Promise<void> {
   const cases = [
     { named: '/cut, nothing kept yet', args: ['src/entry.js', 'ask', '--data', empty, '/cut hexagon 1in'] },
     { named: '/cut, defaults kept', args: ['src/entry.js', 'ask', '--data', kept, '/cut hexagon 1in'] },
-    { named: '/count field 60x72 1in', args: ['src/entry.js', 'ask', '--data', empty, '/count field 60x72 1in'] },
+    {
+      named: '/count field 60x72 1in',
+      args: ['src/entry.js', 'ask', '--data', empty, '/count field 60x72 1in'],
+    },
   ];
   console.log('\nOne ask from cold, against the same Node running nothing (at most x 4)');
   for (const { named, args } of cases) {
@@ -28,7 +31,9 @@ export async function benchColdStart(): Promise<void> {
       asked.push(run(args));
     }
     const ratio = middle(asked.map((ms, i) => ms / (bare[i] ?? Number.NaN)));
-    console.log(`${named.padEnd(28)} ${shown(middle(asked))} / ${shown(middle(bare))}   x ${ratio.toFixed(2)}`);
+    console.log(
+      `${named.padEnd(28)} ${shown(middle(asked))} / ${shown(middle(bare))}   x ${ratio.toFixed(2)}`,
+    );
   }
   rmSync(folder, { recursive: true });
 }
@@ -37,6 +42,7 @@ function run(args: readonly string[]): number {
   const from = performance.now();
   const done = spawnSync(process.execPath, args, { cwd: ROOT, encoding: 'utf8' });
   const took = performance.now() - from;
-  if (done.status !== 0) throw new Error(`${args.join(' ')} ended with ${done.status}: ${done.stderr}${done.stdout}`);
+  if (done.status !== 0)
+    throw new Error(`${args.join(' ')} ended with ${done.status}: ${done.stderr}${done.stdout}`);
   return took;
 }

@@ -1,5 +1,8 @@
 /** The middle of several timings of a piece of work, in milliseconds. */
-export async function median(work: () => unknown, { runs, warm }: { runs: number; warm: number }): Promise<number> {
+export async function median(
+  work: () => unknown,
+  { runs, warm }: { runs: number; warm: number },
+): Promise<number> {
   for (let i = 0; i < warm; i++) await work();
   const times: number[] = [];
   for (let i = 0; i < runs; i++) {

@@ -12,7 +12,8 @@ type Style = Parameters<typeof styleText>[0];
 
 /** A reply as a member reads it at a terminal. */
 export function render(reply: Reply, { width = 72, colour = false, files }: RenderSettings = {}): string {
-  const paint = (style: Style, text: string) => (colour ? styleText(style, text, { validateStream: false }) : text);
+  const paint = (style: Style, text: string) =>
+    colour ? styleText(style, text, { validateStream: false }) : text;
   const typed = (text: string) => text.replace(/`([^`]+)`/g, (_, ask: string) => paint('cyan', ask));
   const parts: string[] = [];
   if (reply.title) parts.push(paint('bold', wrap(reply.title, width)));
@@ -21,7 +22,11 @@ export function render(reply: Reply, { width = 72, colour = false, files }: Rend
   if (reply.asks) parts.push(wrap(reply.asks, width));
   if (reply.table) parts.push(`\n${table(reply.table, width)}\n`);
   if (reply.choices.length > 0)
-    parts.push(reply.choices.map(({ label, ask }, i) => wrap(`${i + 1}  ${label}: `, width, 3) + paint('cyan', `\n   ${ask}`)).join('\n'));
+    parts.push(
+      reply.choices
+        .map(({ label, ask }, i) => wrap(`${i + 1}  ${label}: `, width, 3) + paint('cyan', `\n   ${ask}`))
+        .join('\n'),
+    );
   for (const note of reply.notes) parts.push(typed(paint('dim', wrap(note, width))));
   for (const caution of reply.cautions) parts.push(paint('yellow', wrap(`Take care: ${caution}`, width)));
   for (const { name, alt } of reply.pictures) {

@@ -34,7 +34,15 @@ export async function openTerminal(needs: TerminalNeeds): Promise<void> {
   output.write(live ? `${GREETING}\n` : '');
   const lines = createInterface({
     input,
-    ...(live ? { output, terminal: true, history: [...needs.history], historySize: 500, removeHistoryDuplicates: true } : {}),
+    ...(live
+      ? {
+          output,
+          terminal: true,
+          history: [...needs.history],
+          historySize: 500,
+          removeHistoryDuplicates: true,
+        }
+      : {}),
     crlfDelay: Number.POSITIVE_INFINITY,
     completer: (line: string, done: (error: null, found: [string[], string]) => void) => {
       complete(needs.commands, line).then(({ words, replaces }) => done(null, [words, replaces]));
@@ -99,7 +107,7 @@ class Conversation {
   #say(reply: Reply): void {
     const { output } = this.#needs;
     const width = Math.min(output.columns ?? 72, 84);
-    const colour = output.isTTY === true && process.env['NO_COLOR'] === undefined;
+    const colour = output.isTTY === true && process.env.NO_COLOR === undefined;
     this.#write(`${render(reply, { width, colour })}\n\n`);
   }
 

@@ -1,0 +1,43 @@
+import type { Kysely } from 'kysely';
+import type { Answer, AnswersKept } from '../chat/facts.ts';
+import type { Keeping } from './keeping.ts';
+import type { Tables } from './tables.ts';
+
+/** The answers given, so that an event delivered twice is answered once. */
+export function answersIn(tables: Kysely<Tables>, { now, report }: Keeping): AnswersKept {
+  async function find(guild: string, event: string): Promise<Answer | undefined> {
+    const row = await tables
+      .selectFrom('answered')
+      .select(['member', 'command', 'reply'])
+      .where('guild', '=', guild)
+      .where('event', '=', event)
+      .executeTakeFirst();
+    if (!row) return undefined;
+    try {
+      return { ...row, reply: JSON.parse(row.reply) as unknown };
+    } catch {
+      report({ code: 'store-bad-row', table: 'answered', guild, event });
+      // Still an answer: the event must not be acted on a second time.
+      return { ...row, reply: null };
+    }
+  }
+
+  async function keep(guild: string, event: string, { member, command, reply }: Answer): Promise<boolean> {
+    const row = {
+      guild,
+      event,
+      member,
+      command,
+      reply: JSON.stringify(reply),
+      answered_at: now().toISOString(),
+    };
+    const kept = await tables
+      .insertInto('answered')
+      .values(row)
+      .onConflict((conflict) => conflict.columns(['guild', 'event']).doNothing())
+      .executeTakeFirst();
+    return kept.numInsertedOrUpdatedRows === 1n;
+  }
+
+  return { find, keep };
+}
