@@ -15,11 +15,20 @@ export interface ReplyChoice {
   readonly ask: string;
 }
 
-/** A picture or file of a reply: drawn only where somebody will look at it. */
+/**
+ * What a picture or file is made from: which drawing, and plain data for it. It can be kept with a reply, and
+ * the same picture is drawn from it again.
+ */
+export interface Recipe {
+  readonly draw: string;
+  readonly [ingredient: string]: unknown;
+}
+
+/** A picture or file of a reply: made only where somebody will look at it. The name's ending tells its kind. */
 export interface Picture {
   readonly name: string;
   readonly alt: string;
-  readonly draw?: () => Promise<Uint8Array>;
+  readonly of: Recipe;
 }
 
 export interface ReplyError {

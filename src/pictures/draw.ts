@@ -1,0 +1,20 @@
+/** What a drawing is made from; the reply that asks for it carries no more than this. */
+export interface Recipe {
+  readonly draw: string;
+  readonly [ingredient: string]: unknown;
+}
+
+type Drawing = (recipe: never) => Uint8Array | Promise<Uint8Array>;
+
+/** Every drawing by its name, each loaded when it is first wanted. */
+const DRAWINGS: Readonly<Record<string, () => Promise<Drawing>>> = {
+  text: async () => (await import('./text.ts')).drawText,
+};
+
+/** Makes the picture or file that a recipe describes: the bytes of a PNG, a PDF or a text. */
+export async function draw(recipe: Recipe): Promise<Uint8Array> {
+  const load = DRAWINGS[recipe.draw];
+  if (!load) throw new Error(`no drawing is called ${recipe.draw}`);
+  const drawing = await load();
+  return drawing(recipe as never);
+}
