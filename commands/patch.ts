@@ -180,7 +180,7 @@ export function askedPatch(
   if (choices.length > 0 && here.bare.has('size'))
     return { asks: askWhich(values.shape, size, others, choices, patchOf, what, here) };
   const said = { ...size, measure, given };
-  const assumed = assumptions(here, sure, style);
+  const assumed = assumptions(here, values.shape, sure);
   return ok({ patch: patch.value, shape: values.shape, said, assumed, otherwise: choices.slice(1) });
 }
 
@@ -204,7 +204,7 @@ function statedSize(values: PatchValues): Result<Stated> {
   return ok({
     size,
     measure: values.measure ?? (two ? 'width' : 'edge'),
-    sure: values.measure !== undefined || two,
+    sure: values.measure !== undefined || two || shape === 'square',
   });
 }
 
@@ -258,15 +258,18 @@ function explained({ problem }: Wrong, shape: ShapeName, { say }: Here): Wrong {
 export const seamOf = (values: { readonly seam?: number }, here: Here): number =>
   values.seam ?? here.defaults.seam.value;
 
-function assumptions(here: Here, sure: boolean, style: CornerStyle): string[] {
+function assumptions(here: Here, shape: ShapeName, sure: boolean): string[] {
   const { given, say, defaults } = here;
   const taken: string[] = [];
   if (!given.has('shape')) taken.push('hexagons');
-  if (!sure) taken.push('the size is one side');
+  if (!sure) taken.push(sizeWords(shape));
   if (!given.has('seam')) taken.push(`${whose(defaults.seam.from)}${say.plain(defaults.seam.value)} seam`);
-  if (style === 'blunt') taken.push('blunt corners');
   return taken;
 }
+
+/** What a size without a measure was taken for; a square has but the one. */
+const sizeWords = (shape: ShapeName): string =>
+  CATALOGUE[shape].measures.edge?.of === 'whole' ? 'the size is the whole hexagon’s side' : 'the size is one side';
 
 /** "your " or "the guild’s " before a default that somebody has set. */
 export const whose = (from: 'you' | 'guild' | 'usual'): string =>

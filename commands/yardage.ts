@@ -150,6 +150,7 @@ const nameOf = ({ method, direction }: YardageWay): string =>
 /** The cutting list: so many strips or rows, so many patches from each, what is left for the last. */
 function cuttingWords({ list, plan, method }: YardageWay, say: Speech): string {
   const { rows, perRow, lastRow } = list;
+  const along = plan.direction === 'lengthwise' && method !== 'strips' ? ' lengthwise' : '';
   const what = { strips: 'strips', nested: 'rows', turned: 'rows', squares: 'rows of squares' }[method];
   const each =
     perRow[0] === perRow[1] || rows < 2
@@ -157,7 +158,7 @@ function cuttingWords({ list, plan, method }: YardageWay, say: Speech): string {
       : `${grouped(perRow[0])} and ${grouped(perRow[1])} by turns`;
   const full = rows % 2 === 1 || rows < 2 ? perRow[0] : perRow[1];
   const last = rows > 1 && lastRow < full ? `, ${grouped(lastRow)} in the last` : '';
-  return `${grouped(rows)} ${rows === 1 ? what.replace(/s( of.*)?$/, '$1') : what} of ${say.length(plan.rowHeight)}, ${each}${last}`;
+  return `${grouped(rows)} ${rows === 1 ? what.replace(/s( of.*)?$/, '$1') : what} of ${say.length(plan.rowHeight)}${along}, ${each}${last}`;
 }
 
 function otherWays(found: Yardage, chosen: YardageWay, say: Speech): Reply['table'] {
