@@ -55,7 +55,7 @@ module.exports = {
       'platforms-keep-apart',
       'No platform knows another',
       '^src/platforms/([^/]+)/',
-      '^src/platforms/(?!$1/)',
+      '^src/platforms/(?!$1/|platform\\.ts)',
     ),
     never(
       'store-knows-no-wording',

@@ -14,6 +14,8 @@ export async function main([verb = 'start', ...args]: readonly string[]): Promis
     process.stderr.write(`I know no ‘${verb}’. There is ${Object.keys(VERBS).join(', ')}.\n`);
     return 2;
   }
+  // Whoever reads our output may have had enough of it (`| head`): that is no fault.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
   const run = await load();
   return run(args);
 }

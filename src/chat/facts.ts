@@ -39,9 +39,29 @@ export interface AnswersKept {
   keep(guild: string, event: string, answer: Answer): Promise<boolean>;
 }
 
+/** A member of a guild, by the ids of the platform. */
+export interface Whose {
+  readonly guild: string;
+  readonly member: string;
+}
+
+/**
+ * What a platform must remember across a restart: which message is the standing one, what a button's short key
+ * stands for, how far it has read. Values are plain JSON and checked by the platform when they are read.
+ */
+export interface NotesKept {
+  find(platform: string, key: string): Promise<unknown>;
+  /** Keeps a note in place of an earlier one of that key. `whose` says whose words are in it, if anybody's. */
+  keep(platform: string, key: string, value: unknown, whose?: Whose): Promise<void>;
+  remove(platform: string, key: string): Promise<void>;
+  /** Forgets the notes whose key begins so and that were kept before a moment; tells how many. */
+  prune(platform: string, keyBegins: string, before: Date): Promise<number>;
+}
+
 export interface Facts {
   readonly defaults: DefaultsKept;
   readonly answered: AnswersKept;
+  readonly notes: NotesKept;
   /**
    * Does the work as one: either all that it keeps is kept, or, when it throws, nothing. Resolves after the
    * facts are safely kept. Works run one after another, so inside use only the facts that are handed in:

@@ -4,6 +4,7 @@ import { type Facts, FactsTrouble } from '../chat/facts.ts';
 import { answersIn } from './answered.ts';
 import { defaultsIn } from './defaults.ts';
 import type { Keeping } from './keeping.ts';
+import { notesIn } from './notes.ts';
 import type { Tables } from './tables.ts';
 import { storeProblem } from './trouble.ts';
 
@@ -36,6 +37,7 @@ export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping):
       set: (guild, member, changes) => together((facts) => facts.defaults.set(guild, member, changes)),
     },
     answered: reached(answersIn(tables, keeping), fromOutside),
+    notes: reached(notesIn(tables, keeping), fromOutside),
     together,
   };
 }
@@ -45,6 +47,7 @@ function joined(inside: Kysely<Tables>, reach: Reach, keeping: Keeping): Facts {
   const facts: Facts = {
     defaults: reached(defaultsIn(inside, keeping), reach),
     answered: reached(answersIn(inside, keeping), reach),
+    notes: reached(notesIn(inside, keeping), reach),
     together: (work) => work(facts),
   };
   return facts;

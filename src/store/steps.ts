@@ -32,6 +32,21 @@ export const steps: readonly Step[] = [
         .execute();
     },
   },
+  {
+    name: 'notes of the platforms',
+    async take(tables) {
+      await tables.schema
+        .createTable('notes')
+        .addColumn('platform', 'text', (column) => column.notNull())
+        .addColumn('key', 'text', (column) => column.notNull())
+        .addColumn('guild', 'text', (column) => column.notNull())
+        .addColumn('member', 'text', (column) => column.notNull())
+        .addColumn('value', 'text', (column) => column.notNull())
+        .addColumn('kept_at', 'text', (column) => column.notNull())
+        .addPrimaryKeyConstraint('notes_key', ['platform', 'key'])
+        .execute();
+    },
+  },
 ];
 
 /** A database that has taken more steps than these was made by a newer program. */

@@ -14,6 +14,14 @@ export interface Tables {
     reply: string;
     answered_at: string;
   };
+  notes: {
+    platform: string;
+    key: string;
+    guild: string;
+    member: string;
+    value: string;
+    kept_at: string;
+  };
 }
 
 export type TableName = keyof Tables;
@@ -61,6 +69,20 @@ export const heldTables: readonly Held[] = [
       command: 'what was asked for',
       reply: 'the reply that was given',
       answered_at: 'when',
+    },
+  }),
+  held<'notes'>({
+    table: 'notes',
+    of: 'member',
+    guild: 'guild',
+    member: 'member',
+    columns: {
+      platform: 'which platform it is for',
+      key: 'what it is about',
+      guild: 'the guild; empty where no member’s',
+      member: 'whose ask it came from; empty where nobody’s',
+      value: 'what a button stands for, which message stands where',
+      kept_at: 'when',
     },
   }),
 ];

@@ -1,14 +1,12 @@
 import type { Ask } from '../chat/command.ts';
 import { document, type Reply } from '../chat/reply.ts';
 import { render } from '../platforms/terminal/render.ts';
+import { HOME_GUILD } from '../platforms/terminal/start.ts';
 import type { AskFlags } from './ask-flags.ts';
 
 /** Status of a process whose ask was a mistake, or a fault of ours. */
 const MISTAKE = 2;
 const FAULT = 1;
-
-/** The guild of everyone who asks from this machine's shell or terminal. */
-export const HOME_GUILD = 'terminal';
 
 /** One ask with the flags' who, where and when. */
 export function askOf(flags: AskFlags, words: string): Ask {

@@ -87,6 +87,15 @@ class OpenedWhenNeeded implements Facts {
     clear: async (guild: string, member: string) => (await this.#opened()).defaults.clear(guild, member),
   };
 
+  readonly notes: Facts['notes'] = {
+    find: async (platform, key) => (await this.#opened()).notes.find(platform, key),
+    keep: async (platform, key, value, whose) =>
+      (await this.#opened()).notes.keep(platform, key, value, whose),
+    remove: async (platform, key) => (await this.#opened()).notes.remove(platform, key),
+    prune: async (platform, keyBegins, before) =>
+      (await this.#opened()).notes.prune(platform, keyBegins, before),
+  };
+
   readonly answered = {
     find: async (guild: string, event: string) => (await this.#opened()).answered.find(guild, event),
     keep: async (guild: string, event: string, answer: KeptAnswer) =>

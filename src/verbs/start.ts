@@ -1,16 +1,17 @@
-import { dirname, join } from 'node:path';
-import { parseArgs } from 'node:util';
-import { pino } from 'pino';
 import { commands } from '../../commands/index.ts';
 import { openRoom } from '../chat/dispatch.ts';
-import { ok, type Result, wrong } from '../measure/result.ts';
-import { earlierLines, rememberIn } from '../platforms/terminal/history.ts';
-import { openTerminal } from '../platforms/terminal/room.ts';
-import { HOME_GUILD } from './answering.ts';
-import { keepingAt } from './keeping.ts';
+import type { Settings } from '../config.ts';
+import { draw } from '../pictures/draw.ts';
+import { CannotStart, type Ended, EXIT, type Platform, type PlatformNeeds } from '../platforms/platform.ts';
+import { openHealth } from '../run/health.ts';
+import { type Metrics, openMetrics } from '../run/metrics.ts';
+import { type Keeping, keepingAt } from './keeping.ts';
+import { openLog } from './log.ts';
+import { PLATFORMS } from './platforms.ts';
 import { sentence } from './sentence.ts';
+import { readStartFlags } from './start-flags.ts';
 
-/** Starts the program: the terminal room, until it is left. */
+/** Starts each platform that the settings name, and the terminal room where there is one at the keyboard. */
 export async function start(args: readonly string[]): Promise<number> {
   const flags = readStartFlags(args);
   const keeping = flags.ok ? await keepingAt({ ...flags.value, open: true }) : flags;
@@ -18,47 +19,101 @@ export async function start(args: readonly string[]): Promise<number> {
     process.stderr.write(`${sentence(keeping.problem)}\n`);
     return 2;
   }
-  const { settings, file, facts, close } = keeping.value;
-  const log = openLog(settings.log.level, join(dirname(file), 'honeycount.log'), file === ':memory:');
-  const room = openRoom({
-    commands,
-    facts,
-    onFault: (error, reference, ask) =>
-      log.error({ err: error, reference, place: ask.place }, 'an ask failed'),
-  });
-  const stop = () => void close().then(() => process.exit(0));
-  process.once('SIGTERM', stop);
-  log.info({ ready: 'terminal' }, 'the room is open');
-  const history = join(dirname(file), 'history');
-  await openTerminal({
-    ...{ room, commands, guild: HOME_GUILD, input: process.stdin, output: process.stdout },
-    history: file === ':memory:' ? [] : earlierLines(history),
-    remember: file === ':memory:' || !process.stdin.isTTY ? () => {} : rememberIn(history),
-  });
-  await close();
-  return 0;
+  return new Running(keeping.value).untilEnded();
 }
 
-/** The log: to standard error, or beside the database where that is the screen the members talk on. */
-function openLog(level: string, file: string, memory: boolean) {
-  const onScreen = process.stderr.isTTY && process.stdin.isTTY;
-  const destination = onScreen && !memory ? { dest: file, mode: 0o600, sync: true } : { dest: 2, sync: true };
-  return pino({ level: onScreen && memory ? 'silent' : level, base: null }, pino.destination(destination));
-}
+/** The program while it runs: what is up, and how it ends. */
+class Running {
+  readonly #keeping: Keeping;
+  readonly #metrics: Metrics = openMetrics();
+  readonly #standing = new Map<string, boolean>();
+  readonly #platforms: Platform[] = [];
+  readonly #log;
+  readonly #ending = Promise.withResolvers<number>();
 
-function readStartFlags(
-  args: readonly string[],
-): Result<{ data: string | undefined; config: string | undefined }> {
-  try {
-    const { values } = parseArgs({
-      args: [...args],
-      options: { data: { type: 'string' }, config: { type: 'string' } },
-    });
-    return ok({ data: values.data, config: values.config });
-  } catch (error) {
-    return wrong('flag-unread', {
-      got: error instanceof Error ? error.message.split('. ')[0] : '',
-      known: ['config', 'data'],
-    });
+  constructor(keeping: Keeping) {
+    this.#keeping = keeping;
+    this.#log = openLog(keeping, namedIn(keeping.settings).length === 0);
   }
+
+  async untilEnded(): Promise<number> {
+    const stop = () => this.#ending.resolve(0);
+    process.once('SIGTERM', stop).once('SIGINT', stop);
+    const health = await this.#health();
+    const wanted = platformsFor(this.#keeping.settings);
+    const starting = Promise.all(wanted.map((name) => this.#start(name))).catch((error: unknown) =>
+      this.#ending.resolve(this.#cannotStart(error)),
+    );
+    const status = await this.#ending.promise;
+    await Promise.allSettled([starting]);
+    await Promise.allSettled(this.#platforms.map((platform) => platform.stop()));
+    await health?.close();
+    await this.#keeping.close();
+    return status;
+  }
+
+  async #start(name: string): Promise<void> {
+    this.#standing.set(name, false);
+    const open = await PLATFORMS[name]?.();
+    const platform = await open?.(this.#keeping.settings, this.#needs(name));
+    if (!platform) return;
+    this.#platforms.push(platform);
+    this.#standing.set(name, true);
+    this.#metrics.up(name, true);
+    this.#log.info({ ready: name }, 'up');
+  }
+
+  #needs(name: string): PlatformNeeds {
+    const { facts } = this.#keeping;
+    const room = openRoom({
+      commands,
+      facts,
+      onFault: (error, reference, ask) => {
+        this.#metrics.count('faults_total', { platform: name });
+        this.#log.error({ err: error, reference, place: ask.place }, 'an ask failed');
+      },
+    });
+    return {
+      ...{ room, commands, facts, draw, watch: this.#metrics, log: this.#log },
+      now: () => new Date(),
+      ended: (why) => {
+        this.#standing.set(name, false);
+        this.#metrics.up(name, false);
+        this.#ending.resolve(this.#say(why));
+      },
+    };
+  }
+
+  #cannotStart(error: unknown): number {
+    if (error instanceof CannotStart) return this.#say(error.ended);
+    this.#log.error({ err: error }, 'could not start');
+    return 1;
+  }
+
+  #say({ sentence: words, status }: Ended): number {
+    if (words) process.stderr.write(`${words}\n`);
+    return words ? status : 0;
+  }
+
+  async #health() {
+    const { health } = this.#keeping.settings;
+    if (!health) return undefined;
+    try {
+      return await openHealth({ ...health, metrics: this.#metrics, standing: () => this.#standing });
+    } catch (error) {
+      const words = `I cannot serve health at ${health.host}:${health.port}: ${error instanceof Error ? error.message : error}. Name another port in the settings.`;
+      this.#ending.resolve(this.#say({ sentence: words, status: EXIT.settings }));
+      return undefined;
+    }
+  }
+}
+
+const namedIn = ({ discord, matrix }: Settings): string[] => [
+  ...(discord ? ['discord'] : []),
+  ...(matrix ? ['matrix'] : []),
+];
+
+function platformsFor(settings: Settings): string[] {
+  const named = namedIn(settings);
+  return named.length === 0 || process.stdin.isTTY ? [...named, 'terminal'] : named;
 }

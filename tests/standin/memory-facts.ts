@@ -5,6 +5,7 @@ import type { Answer, DefaultChanges, Facts } from '../../src/chat/facts.ts';
 export function memoryFacts(): Facts {
   const kept = new Map<string, KeptDefaults>();
   const answers = new Map<string, Answer>();
+  const notes = new Map<string, { value: unknown; at: number }>();
   const key = (...parts: string[]) => JSON.stringify(parts);
   const facts: Facts = {
     defaults: {
@@ -26,6 +27,16 @@ export function memoryFacts(): Facts {
         answers.set(key(guild, event), answer);
         return true;
       },
+    },
+    notes: {
+      find: async (platform, key) => notes.get(JSON.stringify([platform, key]))?.value,
+      keep: async (platform, key, value) => {
+        notes.set(JSON.stringify([platform, key]), { value, at: Date.now() });
+      },
+      remove: async (platform, key) => {
+        notes.delete(JSON.stringify([platform, key]));
+      },
+      prune: async () => 0,
     },
     together: (work) => work(facts),
   };

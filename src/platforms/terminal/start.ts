@@ -1,0 +1,34 @@
+import type { Platform, PlatformNeeds } from '../platform.ts';
+import { earlierLines, rememberIn } from './history.ts';
+import { openTerminal } from './room.ts';
+
+/** The guild of everyone who asks from this machine's shell or terminal. */
+export const HOME_GUILD = 'terminal';
+
+export interface TerminalStart extends PlatformNeeds {
+  /** Where the lines typed at the terminal are remembered. */
+  readonly history: string;
+}
+
+/** Opens the terminal room on the program's own streams; when it is left, the program ends well. */
+export async function startTerminal(needs: TerminalStart): Promise<Platform> {
+  const { room, commands, history, ended } = needs;
+  const input = process.stdin;
+  const output = process.stdout;
+  const left = openTerminal({
+    ...{ room, commands, guild: HOME_GUILD, input, output },
+    history: input.isTTY ? earlierLines(history) : [],
+    remember: input.isTTY ? rememberIn(history) : () => {},
+  });
+  left.then(() => ended({ sentence: '', status: 75 }));
+  return {
+    name: 'terminal',
+    tell: async (_place, reply) => {
+      const { render } = await import('./render.ts');
+      output.write(`\n${render(reply, { width: Math.min(output.columns ?? 72, 84) })}\n\n`);
+    },
+    stop: async () => {
+      input.destroy();
+    },
+  };
+}
