@@ -33,22 +33,22 @@ const formNamed = ({ forms, standing }: Command, word: string): Form | undefined
   forms.find((one) => one.name === (standing ?? ''));
 
 function optionWords(form: Form, before: string, last: string): string[] {
-  const named = /^([a-z-]+):/.exec(last);
-  if (named?.[1]) {
-    const option = form.options[named[1]];
-    return option ? choiceWords(option).map((word) => `${named[1]}:${word} `) : [];
+  const name = /^([a-z-]+):/.exec(last)?.[1];
+  if (name !== undefined) {
+    const option = Object.hasOwn(form.options, name) ? form.options[name] : undefined;
+    return option ? offered(option).map((word) => `${name}:${word} `) : [];
   }
+  const said = new Set(before.toLowerCase().split(/[\s:=]+/));
   const open = Object.entries(form.options).filter(
-    ([key]) => !new RegExp(`\\b${key}[:=\\s]`).test(`${before} `),
+    ([key, option]) => !said.has(key) && !(option.bare && offered(option).some((word) => said.has(word))),
   );
-  const names = open.map(([key]) => `${key}:`);
-  const bare = open.filter(([, option]) => option.bare).flatMap(([, option]) => choiceWords(option));
-  return [...bare.map((word) => `${word} `), ...names];
+  const bare = open.flatMap(([, option]) => offered(option).filter((word) => mayStandBare(option, word)));
+  return [...bare.map((word) => `${word} `), ...open.map(([key]) => `${key}:`)];
 }
 
-function choiceWords({ shape, kind, bounds }: AnyOption): string[] {
-  if (shape.as === 'choice') return shape.choices.map((one) => one.name);
-  return kind === 'cloth'
-    ? (bounds?.split(', ').filter((word) => /^[a-z0-9]+-?[a-z]+$/.test(word)) ?? [])
-    : [];
-}
+const mayStandBare = ({ bare, bareWhen }: AnyOption, word: string): boolean =>
+  bare === true && (bareWhen?.test(word) ?? true);
+
+/** The words that an option is completed to: a choice by its name only. */
+const offered = ({ shape, known = [] }: AnyOption): readonly string[] =>
+  shape.as === 'choice' ? shape.choices.map((one) => one.name) : known;

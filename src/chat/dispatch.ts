@@ -1,10 +1,11 @@
-import { type Problem, type Result, wrong } from '../measure/result.ts';
+import type { Problem, Result } from '../measure/result.ts';
 import { speech } from '../measure/speech.ts';
-import { CONTROL, tidy } from '../measure/tidy.ts';
 import type { Ask, Command, CommandList, Form, Here } from './command.ts';
-import { type Defaults, settle } from './defaults.ts';
+import { settle } from './defaults.ts';
 import { type Facts, FactsTrouble, GUILD_ITSELF } from './facts.ts';
-import { type Manner, type ReadOptions, readNamedOptions, readOptions } from './read-options.ts';
+import { type Found, find } from './find.ts';
+import type { ReadingContext } from './option.ts';
+import { type ReadOptions, readNamedOptions, readOptions } from './read-options.ts';
 import type { Reply } from './reply.ts';
 import { dateIn } from './today.ts';
 import { writeAsk } from './write-ask.ts';
@@ -20,17 +21,6 @@ export interface RoomNeeds {
 /** Answers asks. One room serves every platform of the program. */
 export interface Room {
   answer(ask: Ask): Promise<Reply>;
-}
-
-/** More than this many characters is no ask. */
-export const LONGEST_ASK = 2000;
-
-/** An ask found: which form of which command, with the words of its options. */
-interface Found {
-  readonly command: Command;
-  readonly form: Form;
-  readonly options: string | Readonly<Record<string, string>>;
-  readonly manner: Manner;
 }
 
 /** The same list, each command loaded once and then at hand. */
@@ -60,17 +50,19 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
   };
 
   async function answer(ask: Ask): Promise<Reply> {
-    let at: { command: string; form: Form | null } = { command: '', form: null };
+    let command = '';
     try {
       const found = await find(list, ask);
-      if (!found.ok) return await explain(found.problem, '', null);
-      at = { command: found.value.command.name, form: found.value.form };
+      if (!found.ok) return await unfound(found.problem, ask, list);
+      command = found.value.command.name;
       return await (ask.event === null ? run(found.value, ask, facts) : once(found.value, ask, ask.event));
     } catch (error) {
-      if (error instanceof FactsTrouble) return explain(error.problem, at.command, at.form, false);
       const reference = referenceOf(ask.now);
       onFault(error, reference, ask);
-      return (await import('./errors.ts')).fault(at.command, reference);
+      const { fault, trouble } = await import('./errors.ts');
+      return error instanceof FactsTrouble
+        ? trouble(error.problem, command, reference)
+        : fault(command, reference);
     }
   }
 
@@ -78,7 +70,8 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
   async function once(found: Found, ask: Ask, event: string): Promise<Reply> {
     return facts.together(async (bound) => {
       const kept = await bound.answered.find(ask.guild, event);
-      if (kept?.reply) return kept.reply as Reply;
+      if (kept)
+        return (kept.reply as Reply | null) ?? (await import('./errors.ts')).answeredBefore(kept.command);
       const answered = await run(found, ask, bound);
       await bound.answered.keep(ask.guild, event, {
         member: ask.who.id,
@@ -94,10 +87,13 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
     const own = await bound.defaults.read(ask.guild, ask.who.id);
     const defaults = settle(own, await bound.defaults.read(ask.guild, GUILD_ITSELF));
     const today = dateIn(ask.now, defaults.zone.value);
-    const read = readAsked(found, { unit: defaults.unit.value, today });
-    if (!read.ok) return explain(read.problem, command.name, form);
+    const context = { unit: defaults.unit.value, today };
+    const read = readAsked(found, context);
+    const slip = await slipOfQuestion(found, read);
+    if (slip) return explain(slip, found, context);
+    if (!read.ok) return explain(read.problem, found, context);
     if (form.organisers && !ask.who.organiser)
-      return explain({ code: 'organisers-only', what: heading(command, form) }, command.name, form, false);
+      return explain({ code: 'organisers-only', what: heading(command, form) }, found);
     const { values, given } = withFallbacks(form, read.value);
     const work = async (facts: Facts) => {
       const here = hereFor(found, ask, { defaults, today, given, bare: read.value.bare, values, facts });
@@ -105,79 +101,41 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
     };
     // What a form keeps is kept all or none; inside an event's transaction there is one already.
     const made = await (form.keeps && ask.event === null ? bound.together(work) : work(bound));
-    if ('problem' in made) return explain(made.problem, command.name, form);
+    if ('problem' in made) return explain(made.problem, found, context);
     return { ...made, command: command.name, audience: form.audience ?? made.audience };
   }
 
   return { answer };
 }
 
-async function explain(
-  problem: Problem,
-  command: string,
-  form: Form | null,
-  showExample = true,
-): Promise<Reply> {
+/** What was wrong, and the line to type instead: this very ask put right where that can be told, or an example. */
+async function explain(problem: Problem, found: Found, context?: ReadingContext): Promise<Reply> {
+  const { command, form } = found;
   const { mistake } = await import('./errors.ts');
-  return mistake(problem, {
-    command,
-    form: form?.name ?? '',
-    example: showExample ? (form?.examples[0] ?? (problem.code === 'nothing-asked' ? '/help' : null)) : null,
-  });
+  const { mended } = await import('./mend.ts');
+  const instead =
+    context && (mended(problem, { ...found, command: command.name }, context) ?? form.examples[0]);
+  return mistake(problem, { command: command.name, instead: instead ? [instead] : [] });
 }
 
-async function find(commands: CommandList, ask: Ask): Promise<Result<Found>> {
-  if (typeof ask.words !== 'string') {
-    const command = await commands[ask.words.command]?.();
-    const form = command?.forms.find((one) => one.name === (ask.words as { form: string }).form);
-    if (!command || !form) return unknownCommand(ask.words.command, commands);
-    return { ok: true, value: { command, form, options: ask.words.options, manner: 'command' } };
-  }
-  if (ask.words.length > LONGEST_ASK) return wrong('text-long', { most: String(LONGEST_ASK) });
-  if (CONTROL.test(ask.words)) return wrong('control-characters');
-  const text = tidy(ask.words);
-  if (text === '') return wrong('nothing-asked');
-  return /^[/!]/.test(text) ? findCommand(commands, text.slice(1)) : findQuestion(commands, text);
+/** An ask that is no command of ours and no question that is understood. */
+async function unfound(problem: Problem, { words }: Ask, commands: CommandList): Promise<Reply> {
+  const { mistake } = await import('./errors.ts');
+  const { insteadOf } = await import('./instead.ts');
+  return mistake(problem, { command: '', instead: await insteadOf(problem, words, commands) });
 }
 
-async function findCommand(commands: CommandList, text: string): Promise<Result<Found>> {
-  const head = /^\s*([a-z0-9-]+)\s*/i.exec(text);
-  const name = head?.[1]?.toLowerCase() ?? text.slice(0, 20);
-  const load = Object.hasOwn(commands, name) ? commands[name] : undefined;
-  if (!load) return unknownCommand(name, commands);
-  return formOf(await load(), text.slice(head?.[0].length ?? 0), 'command');
+/** Words shorter than this are never taken for a slip. */
+const SHORTEST_SLIP = 5;
+
+/** A mistyped word of a plain question that would have changed the answer. */
+async function slipOfQuestion({ form, manner }: Found, read: Result<ReadOptions>): Promise<Problem | null> {
+  if (manner === 'command') return null;
+  if (read.ok && !read.value.left.some((word) => word.length >= SHORTEST_SLIP)) return null;
+  return (await import('./mend.ts')).slipIn(form.options, read);
 }
 
-async function findQuestion(commands: CommandList, text: string): Promise<Result<Found>> {
-  const { readQuestion } = await import('./question.ts');
-  const meant = readQuestion(text);
-  if (!meant) return wrong('question-unread');
-  const load = commands[meant.command];
-  if (!load) return unknownCommand(meant.command, commands);
-  const command = await load();
-  const form = command.forms.find((one) => one.name === meant.form);
-  if (!form) return wrong('question-unread');
-  return { ok: true, value: { command, form, options: meant.words, manner: 'question' } };
-}
-
-function formOf(command: Command, text: string, manner: Manner): Result<Found> {
-  const word = /^([a-z-]+)(?![a-z:=])\s*/i.exec(text);
-  const named = command.forms.find((one) => one.name !== '' && one.name === word?.[1]?.toLowerCase());
-  if (named)
-    return { ok: true, value: { command, form: named, options: text.slice(word?.[0].length ?? 0), manner } };
-  const standing = command.forms.find((one) => one.name === (command.standing ?? ''));
-  if (standing) return { ok: true, value: { command, form: standing, options: text, manner } };
-  const known = command.forms.map((one) => one.name);
-  return word ? wrong('form-unknown', { got: word[1], known }) : wrong('form-missing', { known });
-}
-
-const unknownCommand = (got: string, commands: CommandList) =>
-  wrong('command-unknown', { got, known: Object.keys(commands) });
-
-function readAsked(
-  { form, options, manner }: Found,
-  context: { unit: Defaults['unit']['value']; today: string },
-) {
+function readAsked({ form, options, manner }: Found, context: ReadingContext) {
   return typeof options === 'string'
     ? readOptions(form.options, options, context, manner)
     : readNamedOptions(form.options, options, context);

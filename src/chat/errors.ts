@@ -1,140 +1,28 @@
-import { closest } from 'fastest-levenshtein';
 import type { Problem } from '../measure/result.ts';
 import { type Reply, reply } from './reply.ts';
+import { WORDINGS } from './wordings.ts';
 
-/** Where the mistake was made, for the line that shows what to type instead. */
+/** Where the mistake was made, for the lines that show what to type instead. */
 export interface MistakeContext {
   readonly command: string;
-  readonly form: string;
-  /** An ask of this command that works. */
-  readonly example: string | null;
-}
-
-type Wording = (problem: Problem, context: MistakeContext) => string;
-
-const text = (value: Problem[string]): string =>
-  Array.isArray(value) ? value.join(', ') : String(value ?? '');
-const list = (value: Problem[string]): readonly string[] => (Array.isArray(value) ? value : []);
-const quoted = (value: Problem[string]): string => `‘${shown(text(value))}’`;
-
-/** What a member typed, cut to a length that can be read back. */
-const shown = (got: string): string => (got.length > 60 ? `${[...got].slice(0, 57).join('')}…` : got);
-
-/** The sentence for each thing that can be wrong: what was read, what was not, what will do. */
-const WORDINGS: Readonly<Record<string, Wording>> = {
-  'nothing-asked': () => 'There is nothing to answer yet.',
-  'text-long': ({ most }) => `That is more than I read at once. Up to ${text(most)} characters, please.`,
-  'control-characters': () =>
-    'There are signs in that which cannot be seen. Type it again in plain letters and figures.',
-  'command-unknown': ({ got, known }) => `I know no ${quoted(got)}. ${near(got, known, '/')}`,
-  'form-unknown': ({ got, known }, { command }) =>
-    `/${command} has no ${quoted(got)}. It has ${text(known)}. ${near(got, known)}`.trim(),
-  'form-missing': ({ known }, { command }) => `/${command} what: ${text(known)}?`,
-  'option-unknown': ({ got, known }) =>
-    `I know no ${quoted(got)} here. ${near(got, known)} There is ${text(known)}.`,
-  'option-twice': ({ option }) => `${text(option)} is there twice. Say it once.`,
-  'option-missing': ({ option, summary, example }) =>
-    `I still need ${text(option)}: ${text(summary)}. For example ${text(option)}:${text(example)}.`,
-  'option-empty': ({ option, example }) =>
-    `Nothing follows ${text(option)}. For example ${text(option)}:${text(example)}.`,
-  'option-unread': ({ option, got, known, bounds, kind, example }) =>
-    list(known).length > 0
-      ? `${text(option)} cannot be ${quoted(got)}. ${near(got, known)} It is one of ${text(known)}.`
-      : `I cannot read ${quoted(got)} as a ${text(kind)} for ${text(option)}. For example ${text(option)}:${text(example)}${bounds ? ` (${text(bounds)})` : ''}.`,
-  'below-zero': ({ got, option }) =>
-    `${option ? `${text(option)}: ` : ''}${quoted(got)} is below zero. It must be more than nothing.`,
-  'too-small': ({ got, option, least, most }) =>
-    `${named(option)}${text(got)} is too small. I answer from ${text(least)} to ${text(most)}.`,
-  'too-large': ({ got, option, least, most }) =>
-    `${named(option)}${text(got)} is too large. I answer from ${text(least)} to ${text(most)}.`,
-  'not-whole': ({ got, option }) => `${named(option)}${quoted(got)} is not a whole number.`,
-  'not-a-number': ({ option }) => `${named(option)}that is not a number.`,
-  'text-too-long': ({ option, got, most }) =>
-    `${named(option)}that is ${text(got)} characters. Up to ${text(most)}.`,
-  'words-unread': ({ got, known, options }) =>
-    `I read the rest, but not ${quoted(got)}. ${near(got, known) || `I listen for ${text(options)}.`}`,
-  'zone-unknown': ({ got }) =>
-    `I know no time zone ${quoted(got)}. For example zone:Europe/London or zone:America/Chicago.`,
-  'day-unread': ({ got }) => `I cannot read the day ${quoted(got)}. For example 2026-12-01, today, tomorrow.`,
-  'organisers-only': ({ what }) => `${text(what)} is for the guild's organisers. Ask one of them to do it.`,
-  'size-missing': ({ example }) => `How large is the patch? For example ${text(example)}.`,
-  'size-twice': ({ got }) => `The size is there more than once: ${text(got)}. Say it once.`,
-  'measure-not-of-shape': ({ shape, measure, known }) =>
-    `A ${text(shape)} is not measured by its ${text(measure)}. Use ${text(known)}.`,
-  'needs-two-measures': () => 'A rectangle has two measures. For example size:2x3in.',
-  'one-measure-only': ({ shape }) => `A ${text(shape)} has one size. For example size:2in.`,
-  'nothing-left': ({ got, least }) =>
-    `Cut at ${text(got)} there is nothing left inside the seams. Cut more than ${text(least)}.`,
-  'seam-wider': ({ seam, cloth }) =>
-    `A seam of ${text(seam)} is wider than the cloth has room for (${text(cloth)}).`,
-  'patch-wider-than-cloth': ({ patch, cloth }) =>
-    `A patch of ${text(patch)} does not fit cloth of ${text(cloth)}.`,
-  'too-many-patches': ({ count, most }) =>
-    `That is ${text(count)} patches. I lay out up to ${text(most)}; ask for a smaller piece or larger patches.`,
-  'no-patch-fits': ({ quilt }) =>
-    `Not one whole patch fits in ${text(quilt)}. A smaller patch, or sides:cover?`,
-  'blocks-or-side': () => 'How many blocks, or how long a side? For example blocks:100 or side:5.',
-  'layout-shape': ({ layout, shape }) =>
-    `${text(layout)} is made of ${text(shape)}. Leave the shape out, or say it so.`,
-  'method-not-for-shape': ({ method, shape }) =>
-    `${text(shape)} are not cut by ‘${text(method)}’. Leave the method out.`,
-  'nothing-to-sew': () => 'There is no seam in that: one patch alone.',
-  'arrangement-unknown': ({ got, near: around }) =>
-    `${text(got)} rosettes make no full ring. Rings are 1, 7, 19, 37 and so on (${text(around)} are near), or rows such as 6x5.`,
-  'too-far': () => 'That ends past the year 9999. More hours a week, or fewer seams?',
-  'what-to-sew': () => 'How many seams? For example seams:42, rosette:2 or field:60x72in.',
-  'what-to-cut': () => 'How many patches? For example pieces:240, rosette:2 or field:60x72in.',
-  'one-of-these': ({ got }) => `Say one of them: ${text(got)}.`,
-  'nothing-set': () => 'Nothing to set. For example /me set unit:cm, or /me set seam:3/8in.',
-  'question-unread': () => 'I cannot tell what to work out from that. Three asks that I can answer:',
-  'not-a-line': ({ got }) => `I cannot read this line: ${text(got)}`,
-};
-
-function named(option: Problem[string]): string {
-  return option ? `${text(option)}: ` : '';
-}
-
-/** "Did you mean …?" where one of the known words is near enough to be meant. */
-function near(got: Problem[string], known: Problem[string], sign = ''): string {
-  const words = list(known);
-  const asked = text(got).toLowerCase();
-  if (words.length === 0 || asked.length > 40) return '';
-  const best = closest(asked, [...words]);
-  return distanceAllows(asked, best) ? `Did you mean ${sign}${best}?` : '';
-}
-
-function distanceAllows(asked: string, best: string): boolean {
-  if (best.startsWith(asked) || asked.startsWith(best)) return true;
-  let misses = 0;
-  const letters = new Map<string, number>();
-  for (const letter of best) letters.set(letter, (letters.get(letter) ?? 0) + 1);
-  for (const letter of asked) {
-    const there = letters.get(letter) ?? 0;
-    if (there === 0) misses++;
-    else letters.set(letter, there - 1);
-  }
-  return misses + Math.abs(best.length - asked.length) <= Math.max(1, Math.floor(best.length / 3));
+  /** Asks that work: this one put right where that can be told, or examples. */
+  readonly instead: readonly string[];
 }
 
 /**
  * The reply to a mistake.
  *
  * @example
- * mistake({ code: 'size-missing', example: 'size:1in' }, { command: 'cut', form: '', example: null }).error.code // "size-missing"
+ * mistake({ code: 'size-missing', example: 'size:1in' }, { command: 'cut', instead: [] }).error.code // "size-missing"
+ * mistake({ code: 'nothing-asked' }, { command: '', instead: ['/help'] }).lines // ["There is nothing to answer yet.", "`/help`"]
  */
-export function mistake(problem: Problem, context: MistakeContext): Reply {
+export function mistake(problem: Problem, { command, instead }: MistakeContext): Reply {
   const wording = WORDINGS[problem.code];
-  const sentence = (wording ? wording(problem, context) : `That does not work (${problem.code}).`)
+  const sentence = (wording?.(problem, command) ?? `That does not work (${problem.code}).`)
     .replace(/ {2,}/g, ' ')
     .trim();
-  const lines = context.example ? [sentence, `\`${context.example}\``] : [sentence];
-  return reply({
-    command: context.command,
-    title: 'Not yet',
-    lines,
-    error: { code: problem.code, message: lines.join(' ') },
-    audience: 'asker',
-  });
+  const lines = [sentence, ...instead.map((ask) => `\`${ask}\``)];
+  return refusal({ command, title: 'Not yet', lines, code: problem.code });
 }
 
 /** The codes that have a sentence, so that a test can see that none lacks one. */
@@ -142,12 +30,38 @@ export const WORDED: ReadonlySet<string> = new Set(Object.keys(WORDINGS));
 
 /** The reply to a fault of ours: nothing of it but a short reference that the operator's log has too. */
 export function fault(command: string, reference: string): Reply {
-  const message = `That went wrong on my side, not yours. Nothing was changed. Tell an organiser: reference ${reference}.`;
-  return reply({
+  const line = `That went wrong on my side, not yours. Nothing was changed. Tell an organiser: reference ${reference}.`;
+  return refusal({ command, title: 'My fault', lines: [line], code: 'fault' });
+}
+
+/** What a member is told when the facts are out of reach; what is wrong with them is for the operator's log. */
+const TROUBLES: Readonly<Record<string, string>> = {
+  'store-busy': 'Somebody else is just being answered. Ask again in a moment.',
+  'store-full': 'I have no room left to keep anything.',
+};
+
+/** The reply when the facts are out of reach: no mistake of the member, and nothing that she asked was done. */
+export function trouble({ code }: Problem, command: string, reference: string): Reply {
+  const what = TROUBLES[code] ?? 'I cannot reach what is kept just now.';
+  const line = `${what} Nothing was changed. If it stays so, tell an organiser: reference ${reference}.`;
+  return refusal({ command, title: 'Not now', lines: [line], code: 'fault' });
+}
+
+/** The reply to an event that was answered before, where that answer cannot be read any more. */
+export const answeredBefore = (command: string): Reply =>
+  reply({
     command,
-    title: 'My fault',
-    lines: [message],
-    error: { code: 'fault', message },
+    title: 'Answered before',
+    lines: ['I did that already, and have not done it twice.'],
     audience: 'asker',
   });
+
+interface Refusal {
+  readonly command: string;
+  readonly title: string;
+  readonly lines: readonly string[];
+  readonly code: string;
 }
+
+const refusal = ({ command, title, lines, code }: Refusal): Reply =>
+  reply({ command, title, lines, error: { code, message: lines.join(' ') }, audience: 'asker' });

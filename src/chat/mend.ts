@@ -1,8 +1,9 @@
-import type { Problem } from '../measure/result.ts';
+import type { Problem, Result } from '../measure/result.ts';
 import type { Form } from './command.ts';
-import { nearest, nearestStart, slipOf } from './near.ts';
+import { nearestStart, slipOf } from './near.ts';
+import { understood } from './not-understood.ts';
 import { type Options, type ReadingContext, wordsOf } from './option.ts';
-import { type Manner, readOptions } from './read-options.ts';
+import { type Manner, type ReadOptions, readOptions } from './read-options.ts';
 import { writeAsk } from './write-ask.ts';
 
 /** An ask whose options could not be read, or not be answered. */
@@ -13,15 +14,16 @@ export interface Mistaken {
   readonly manner: Manner;
 }
 
-type Mend = (problem: Problem, text: string, options: Options) => string | null;
+type Mend = (problem: Problem, text: string) => string | null;
+
+const near: Mend = ({ got, known }, text) => swapped(text, nearestStart(String(got), list(known)));
 
 /** How the words are changed for each thing that may be wrong with them; null where nothing likely was meant. */
 const MENDS: Readonly<Record<string, Mend>> = {
-  'words-unread': ({ got, known }, text) => swapped(text, nearestStart(String(got), list(known))),
-  'option-unread': ({ got, known }, text) => swapped(text, nearestStart(String(got), list(known))),
-  'option-unknown': ({ got, known }, text) => swapped(text, pair(String(got), nearest(String(got), list(known)))),
-  'option-missing': ({ option, example, left }, text, options) =>
-    swapped(text, slipAmong(list(left), options, [String(option)])) ?? `${text} ${option}:${example}`,
+  'words-unread': near,
+  'option-unread': near,
+  'option-unknown': near,
+  'option-missing': ({ option, example }, text) => `${text} ${option}:${example}`,
   'size-missing': ({ example }, text) => `${text} ${example}`,
 };
 
@@ -29,21 +31,53 @@ const MENDS: Readonly<Record<string, Mend>> = {
 const MOST_SLIPS = 4;
 
 /** The ask as it was most likely meant, written out in full; null where that cannot be told. */
-export function mended(problem: Problem, { command, form, options, manner }: Mistaken, context: ReadingContext): string | null {
+export function mended(
+  problem: Problem,
+  { command, form, options, manner }: Mistaken,
+  context: ReadingContext,
+): string | null {
   let text: string | null = typeof options === 'string' ? options : named(options);
-  let wrongNow = problem;
+  let wrongNow: Problem | null = problem;
   for (let slips = 0; slips < MOST_SLIPS; slips++) {
-    text = MENDS[wrongNow.code]?.(wrongNow, text, form.options) ?? null;
+    text = MENDS[wrongNow.code]?.(wrongNow, text) ?? null;
     if (text === null) return null;
     const read = readOptions(form.options, text, context, manner);
-    if (read.ok) return writeAsk(command, form, read.value.values);
-    wrongNow = read.problem;
+    wrongNow = manner === 'question' ? (slipIn(form.options, read) ?? problemOf(read)) : problemOf(read);
+    if (!wrongNow) return read.ok ? writeAsk(command, form, read.value.values) : null;
   }
   return null;
 }
 
+const problemOf = (read: Result<ReadOptions>): Problem | null => (read.ok ? null : read.problem);
+
+/**
+ * A word of a plain question, passed over by every option, that is a slip of what one of them may be: without
+ * it the question would be answered as if that word had not been said. As the problem that it is.
+ */
+export function slipIn(options: Options, read: Result<ReadOptions>): Problem | null {
+  if (!read.ok && read.problem.code !== 'option-missing') return null;
+  const { left, has, said } = read.ok ? heard(options, read.value) : missed(read.problem);
+  const open = Object.entries(options).filter(
+    ([key, { bare, required, fallback }]) =>
+      bare && !has.includes(key) && (required || fallback !== undefined),
+  );
+  const words = open.flatMap(([, option]) => wordsOf(option));
+  const slip = slipAmong(left, words);
+  return slip && { code: 'words-unread', got: slip.got, known: [slip.word], read: said };
+}
+
+const heard = (options: Options, { values, left }: ReadOptions) => ({
+  left,
+  has: Object.keys(values),
+  said: understood(options, values),
+});
+
+const missed = ({ left, has, read }: Problem) => ({ left: list(left), has: list(has), said: list(read) });
+
 const named = (options: Readonly<Record<string, string>>): string =>
-  Object.entries(options).map(([name, words]) => `${name}:${words}`).join(' ');
+  Object.entries(options)
+    .map(([name, words]) => `${name}:${words}`)
+    .join(' ');
 
 /** A word as typed and the word meant. */
 interface Slip {
@@ -51,26 +85,25 @@ interface Slip {
   readonly word: string;
 }
 
-/**
- * The first words of a plain question, passed over by every option, that are a slip of what one of `keys` may
- * be: without that the question would be answered as if they had not been said.
- */
-export function slipAmong(left: readonly string[], options: Options, keys: readonly string[]): Slip | null {
-  const known = keys.flatMap((key) => wordsOf(options[key]!));
+function slipAmong(left: readonly string[], known: readonly string[]): Slip | null {
   for (let size = 2; size >= 1; size--)
     for (let at = 0; at + size <= left.length; at++) {
-      const got = left.slice(at, at + size).join(' ').replace(/[^\p{L}\d]+$/u, '');
-      const slip = pair(got, slipOf(got, known) ?? slipOf(got.replace(/e?s$/, ''), known));
-      if (slip) return slip;
+      const got = left
+        .slice(at, at + size)
+        .join(' ')
+        .replace(/[^\p{L}\d]+$/u, '');
+      const word = slipOf(got, known) ?? slipOf(got.replace(/e?s$/, ''), known);
+      if (word !== null) return { got, word };
     }
   return null;
 }
 
-const pair = (got: string, word: string | null): Slip | null => (word === null ? null : { got, word });
-
 function swapped(text: string, slip: Slip | null): string | null {
   if (!slip) return null;
-  const at = new RegExp(`(?<![\\p{L}\\d-])${slip.got.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}(?![\\p{L}\\d])`, 'iu');
+  const at = new RegExp(
+    `(?<![\\p{L}\\d-])${slip.got.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}(?![\\p{L}\\d])`,
+    'iu',
+  );
   return at.test(text) ? text.replace(at, () => slip.word) : null;
 }
 

@@ -9,7 +9,7 @@ const LOOSE: readonly (readonly [upTo: number, misses: number])[] = [
 
 /** The same where the word may well be an ordinary one that was meant as it stands. */
 const STRICT: typeof LOOSE = [
-  [4, 0],
+  [5, 0],
   [7, 1],
   [Number.POSITIVE_INFINITY, 2],
 ];
@@ -34,10 +34,16 @@ export const nearest = (got: string, known: readonly string[]): string | null =>
  * @example
  * nearestStart('fat quater please', ['fat-quarter']) // {"got":"fat quater","word":"fat-quarter"}
  */
-export function nearestStart(stretch: string, known: readonly string[]): { readonly got: string; readonly word: string } | null {
+export function nearestStart(
+  stretch: string,
+  known: readonly string[],
+): { readonly got: string; readonly word: string } | null {
   const words = stretch.split(' ');
   for (let size = Math.min(3, words.length); size >= 1; size--) {
-    const got = words.slice(0, size).join(' ').replace(/[,;.!?]+$/, '');
+    const got = words
+      .slice(0, size)
+      .join(' ')
+      .replace(/[,;.!?]+$/, '');
     const word = nearest(got, known);
     if (word !== null) return { got, word };
   }
@@ -63,9 +69,11 @@ function nearestBy(allowed: typeof LOOSE, got: string, known: readonly string[])
   const asked = plain(got);
   let best: { word: string; misses: number } | null = null;
   for (const word of known) {
-    const misses = missesBetween(asked, plain(word));
-    if (misses <= most(allowed, Math.max(asked.length, word.length)) && (!best || misses < best.misses))
-      best = { word, misses };
+    const meant = plain(word);
+    const limit = most(allowed, Math.max(asked.length, meant.length));
+    if (Math.abs(asked.length - meant.length) > limit) continue;
+    const misses = missesBetween(asked, meant);
+    if (misses <= limit && (!best || misses < best.misses)) best = { word, misses };
   }
   return best?.word ?? (allowed === LOOSE ? begunBy(asked, known) : null);
 }

@@ -1,10 +1,14 @@
 import { type Cloth, PIECES, pieceTitle, takeCloth } from '../measure/cloth.ts';
-import { INCHES, takeLength } from '../measure/length.ts';
+import { takeLength } from '../measure/length.ts';
 import { type Taken, takeNumber } from '../measure/number.ts';
 import { ok, type Result, wrong } from '../measure/result.ts';
-import { fraction, grouped } from '../measure/ruler.ts';
-import { BEDS, type Size, takeSize } from '../measure/size.ts';
+import { grouped } from '../measure/ruler.ts';
+import { BEDS, isUsual, type Size, takeSize } from '../measure/size.ts';
 import type { Choice, Option } from './option.ts';
+import { writeLength, writeSize } from './write-length.ts';
+
+export { date, zone } from './option-days.ts';
+export { writeLength, writeSize };
 
 /** Lengths that Honeycount answers for, in inches: 1/8 in to 40 ft. */
 export const SHORTEST = 1 / 8;
@@ -53,7 +57,10 @@ export function size(summary: string, example = '60x72in'): Plain<Size> {
       const { width, height } = taken.value;
       return eachWay(taken, [width, height], LONGEST);
     },
-    write: ({ width, height, bed }) => bed ?? writeSize(width, height),
+    write(value) {
+      const { width, height, bed = '' } = value;
+      return isUsual(value) ? bed : `${bed} ${writeSize(width, height)}`.trim();
+    },
   };
 }
 
@@ -233,106 +240,9 @@ function within<T extends Taken<number>>(
     return wrong('too-small', { got: write(value), least: write(least), most: write(most) });
   if (value > most + 1e-9)
     return wrong('too-large', {
-      got: value < 1e7 ? write(value) : 'that',
+      got: write(value),
       least: write(least),
       most: write(most),
     });
   return ok(taken);
-}
-
-/**
- * A length as it can be typed again, to the full: a fraction where it is one, millimetres where it is a whole
- * tenth of one, else a decimal.
- *
- * @example
- * writeLength(1.5) // "1 1/2in"
- * writeLength(10 / 2.54) // "100mm"
- */
-export function writeLength(inches: number): string {
-  if (onSixtyFourth(inches)) return `${fraction(Math.round(inches * 64) / 64, 64).replaceAll(',', '')}in`;
-  return onTenth(inches) ? `${millimetres(inches)}mm` : `${Number(inches.toFixed(6))}in`;
-}
-
-/**
- * Width × height as it can be typed again, in millimetres where both sides are whole tenths of one.
- *
- * @example
- * writeSize(60, 72.5) // "60x72.5in"
- * writeSize(140 / 2.54, 200 / 2.54) // "1400x2000mm"
- */
-export function writeSize(width: number, height: number): string {
-  const sides = [width, height];
-  if (sides.some((side) => !onSixtyFourth(side)) && sides.every(onTenth))
-    return `${sides.map(millimetres).join('x')}mm`;
-  return `${sides.map((side) => Number(side.toFixed(6))).join('x')}in`;
-}
-
-const onSixtyFourth = (inches: number): boolean => Math.abs(inches * 64 - Math.round(inches * 64)) < 1e-9;
-const onTenth = (inches: number): boolean => {
-  const tenths = (inches / INCHES.mm) * 10;
-  return Math.abs(tenths - Math.round(tenths)) < 1e-7;
-};
-const millimetres = (inches: number): number => Math.round((inches / INCHES.mm) * 10) / 10;
-
-/** A time zone by its IANA name. */
-export function zone(summary: string): Plain<string> {
-  return {
-    kind: 'time zone',
-    summary,
-    example: 'Europe/London',
-    bounds: 'a name such as Europe/London',
-    shape: { as: 'words', longest: 60 },
-    take(text) {
-      const found = /^[A-Za-z][A-Za-z0-9_+/-]*/.exec(text)?.[0];
-      if (!found) return null;
-      const known = canonicalZone(found);
-      return known
-        ? ok({ value: known, rest: text.slice(found.length) })
-        : wrong('zone-unknown', { got: found });
-    },
-    write: (value) => value,
-  };
-}
-
-function canonicalZone(name: string): string | null {
-  try {
-    return new Intl.DateTimeFormat('en', { timeZone: name }).resolvedOptions().timeZone;
-  } catch {
-    return null;
-  }
-}
-
-/** A day: `2026-12-01`, today, tomorrow, yesterday. */
-export function date(summary: string): Plain<string> {
-  return {
-    kind: 'day',
-    summary,
-    example: '2026-12-01',
-    bounds: 'such as 2026-12-01, today, tomorrow',
-    shape: { as: 'words', longest: 20 },
-    take(text, { today }) {
-      const word = /^(today|tomorrow|yesterday)\b/i.exec(text);
-      if (word)
-        return ok({
-          value: shifted(today, DAY_WORDS[word[1]?.toLowerCase() ?? ''] ?? 0),
-          rest: text.slice(word[0].length),
-        });
-      const found = /^(\d{4})-(\d{1,2})-(\d{1,2})(?!\d)/.exec(text);
-      if (!found) return null;
-      const iso = `${found[1]}-${found[2]?.padStart(2, '0')}-${found[3]?.padStart(2, '0')}`;
-      return shifted(iso, 0) === iso
-        ? ok({ value: iso, rest: text.slice(found[0].length) })
-        : wrong('day-unread', { got: found[0] });
-    },
-    write: (value) => value,
-  };
-}
-
-const DAY_WORDS: Readonly<Record<string, number>> = { today: 0, tomorrow: 1, yesterday: -1 };
-
-function shifted(iso: string, days: number): string {
-  const moment = new Date(`${iso}T00:00:00Z`);
-  if (Number.isNaN(moment.getTime())) return '';
-  moment.setUTCDate(moment.getUTCDate() + days);
-  return moment.toISOString().slice(0, 10);
 }

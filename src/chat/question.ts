@@ -1,3 +1,6 @@
+import { inFigures } from './number-words.ts';
+import { optionWords } from './question-words.ts';
+
 /** What a plain question was taken to ask: a command's form, and the words its options are read from. */
 export interface Question {
   readonly command: string;
@@ -6,8 +9,8 @@ export interface Question {
 }
 
 interface Sign {
-  readonly command: string;
-  readonly form?: string;
+  /** The command and its form; null for what is understood but cannot be answered. */
+  readonly ask: string | null;
   /** All of these must be there. */
   readonly all: readonly RegExp[];
   /** None of these may be. */
@@ -15,46 +18,60 @@ interface Sign {
 }
 
 const PIECE =
-  /\bfat[- ]?(?:quarter|eighth|quater)|\bfqs?\b|\b(?:5|10)[- ]?(?:in(?:ch)?|")?[- ]?squares?\b|\bcharms?\b|\bstrips?\b|\bletter\b|\ba4\b/i;
+  /\bfat[- ]?(?:q\w+rs?|eigh?ths?)\b|\bfqs?\b|\b(?:5|10)[- ]?(?:in(?:ch)?|")?[- ]?squares?\b|\bcharms?\b|\bstrips?\b|\bletter\b|\ba4\b/i;
 const CLOTH = /\b(?:fabric|cloth|yards?|yardage|yds?|met(?:re|er)s?|material)\b/i;
+const LENGTH = /\b(?:yards?|yds?|met(?:re|er)s?|fabric|cloth)\b|\d ?m\b/i;
 const TIME =
-  /\bhow long\b.*\b(?:take|sew|stitch|finish|piece)|\b(?:hours?|weeks?|minutes|thread|needlefuls?|stitches)\b/i;
+  /\bhow long\b(?!.*\bsides?\b).*\b(?:take|sew|stitch|finish|piece|make|for|to|do)|\bwhen\b.*\b(?:finish|done)\b|\b(?:hours?|weeks?|minutes|thread|needlefuls?|stitches)\b/i;
 const QUILT =
-  /\b(?:quilts?|queen|king|twin|throw|lap|crib|cot|single|double|bed|top|cover|wall|cushion|runner)\b|\d\s*(?:x|by)\s*\d/i;
+  /\b(?:quilts?|queen|king|twin|throw|lap|crib|cot|single|double|bed|top|cover|wall|cushion|runner)\b|\d ?(?:in|inch|inches|cm|m|ft|["'])? ?(?:x|by) ?\d/i;
 const MANY = /\bhow many\b|\bcount\b|\bnumber of\b|\bdo i need\b|\bneeded\b/i;
+const MUCH = /\bhow much\b|\bhow many (?:\w+ )?(?:yards?|yds|met(?:re|er)s)\b/i;
 const CUT =
-  /\b(?:cut|cutting|ruler|template size|what size|how big|how large|seam allowance|flat to flat)\b/i;
-const GET = /\b(?:from|out of|get|fit|per)\b/i;
+  /\b(?:cut|cutting|ruler|template size|what size|how big|how large|how wide|seam allowance|flat to flat)\b/i;
+const GET = /\b(?:from|out of|get|gets|fit|fits|per|yield|enough|have|can i)\b/i;
 const PATCH =
-  /\b(?:hex(?:agon|ie|ies|y)?s?|diamonds?|triangles?|kites?|squares?|half[- ]hex\w*|patch(?:es)?)\b/i;
+  /\b(?:hex\w*|dia?mo?n?d?s?|diamon\w*|triang\w*|kites?|squares?|rectang\w*|half[- ]hex\w*|patch(?:es)?|papers?|pieces?)\b/i;
+const ROSETTES = /\b\d+ (?!rounds?\b)(?:\d+[- ]rounds? )?(?:\w+ )?(?:rosettes|flowers)\b/i;
+const WHOLES = /\bhow many (?:\w+[- ]){0,3}(?:rosettes|flowers|stars|blocks)\b/i;
+
+/** How much or how long for several rosettes: only one is worked out at a time. */
+const MUCH_OR_LONG = new RegExp(`${MUCH.source}|${TIME.source}`, 'i');
 
 /** Read from the top: the first line whose signs are all there is what was meant. */
 const SIGNS: readonly Sign[] = [
-  { command: 'help', all: [/^\s*(?:help|hello|hi|hey|what can you do|commands?)\b/i] },
-  { command: 'me', form: 'show', all: [/\bmy (?:settings|defaults|units?)\b/i] },
-  { command: 'time', all: [TIME] },
+  { ask: 'help', all: [/^help\b/i] },
+  { ask: 'me show', all: [/\bmy (?:settings|defaults|units?)\b/i] },
+  { ask: null, all: [WHOLES, QUILT] },
+  { ask: null, all: [ROSETTES, MUCH_OR_LONG] },
+  { ask: 'time', all: [TIME] },
   {
-    command: 'yield',
-    all: [PIECE, /\bhow many\b|\bfrom\b|\bout of\b|\bget\b|\bfit/i],
+    ask: 'yield',
+    all: [PIECE, /\bhow many\b|\bfrom\b|\bout of\b|\bget\b|\bfits?\b|\benough\b/i],
     none: [/\bhow much\b/i],
   },
-  {
-    command: 'yield',
-    all: [MANY, GET, /\b(?:yards?|yds?|met(?:re|er)s?|fabric|cloth)\b/i],
-    none: [/\bhow (?:much|many yards|many met)/i],
-  },
-  { command: 'yardage', all: [/\bhow (?:much|many (?:yards?|yds|met))/i] },
-  { command: 'yardage', all: [CLOTH, /\bneed|\bbuy|\bfor\b/i] },
-  { command: 'count', form: 'garden', all: [/\bgarden\b|\brosettes\b.*\bpath\b|\bpath\b.*\brosettes\b/i] },
-  { command: 'count', form: 'rosette', all: [/\b(?:rosettes?|flowers?)\b/i] },
-  { command: 'count', form: 'star', all: [/\bstars?\b/i] },
-  { command: 'count', form: 'blocks', all: [/\b(?:tumbling|baby) blocks?\b|\bblocks?\b/i] },
-  { command: 'count', form: 'diamonds', all: [/\bdiamonds?\b/i, /\brounds?\b|\bcent(?:re|er)\b/i] },
-  { command: 'cut', all: [CUT, PATCH], none: [QUILT] },
-  { command: 'count', form: 'field', all: [QUILT] },
-  { command: 'cut', all: [CUT] },
-  { command: 'cut', all: [PATCH, /\d/] },
+  { ask: 'yield', all: [MANY, GET, LENGTH], none: [MUCH] },
+  { ask: 'yield', all: [MANY, PATCH, /\b(?:from|out of)\b/i], none: [MUCH, QUILT] },
+  { ask: 'yield', all: [PATCH, /\b(?:from|out of)\b/i, LENGTH], none: [MUCH, QUILT, /\bneed|\bbuy/i] },
+  { ask: 'yardage', all: [MUCH] },
+  { ask: 'yardage', all: [CLOTH, /\bneed|\bbuy|\bfor\b|\benough\b/i] },
+  { ask: 'count garden', all: [/\bgarden\b|\brosettes\b.*\bpaths?\b|\bpaths?\b.*\brosettes\b/i] },
+  { ask: 'count garden', all: [ROSETTES] },
+  { ask: 'count rosette', all: [/\b(?:rosettes?|flowers?)\b/i] },
+  { ask: 'count stars', all: [/\b\d+ stars\b|\bstars (?:set|with|and)\b/i] },
+  { ask: 'count star', all: [/\bstars?\b/i] },
+  { ask: 'count blocks', all: [/\bblocks?\b/i] },
+  { ask: 'count diamonds', all: [/\bdiamonds?\b/i, /\brounds?\b|\bcent(?:re|er)\b/i] },
+  { ask: 'cut', all: [CUT, /\brectang/i] },
+  { ask: 'cut', all: [CUT, PATCH], none: [QUILT] },
+  { ask: 'count field', all: [QUILT] },
+  { ask: 'cut', all: [CUT] },
+  { ask: 'cut', all: [PATCH, /\d/] },
+  { ask: 'help', all: [/^(?:hello|hi|hey|what can you do|commands?)\b/i] },
 ];
+
+const HELP_WITH =
+  /^help (?:(?:me )?(?:with|on|about) )?(?:the )?[/!]?(cut|count|yield|yardage|time|guild)\b/i;
 
 /**
  * What a question in plain words asks for, or null where no sign of a known question is there. The words are
@@ -67,8 +84,12 @@ const SIGNS: readonly Sign[] = [
  * readQuestion('good morning all') // null
  */
 export function readQuestion(text: string): Question | null {
+  const plain = inFigures(text);
   const found = SIGNS.find(
-    ({ all, none = [] }) => all.every((sign) => sign.test(text)) && !none.some((sign) => sign.test(text)),
+    ({ all, none = [] }) => all.every((sign) => sign.test(plain)) && !none.some((sign) => sign.test(plain)),
   );
-  return found ? { command: found.command, form: found.form ?? '', words: text } : null;
+  if (!found?.ask) return null;
+  const [command = '', form = ''] = found.ask.split(' ');
+  const words = command === 'help' ? (HELP_WITH.exec(plain)?.[1] ?? '') : optionWords(found.ask, plain);
+  return { command, form, words };
 }

@@ -1,6 +1,18 @@
 import type { Taken } from '../measure/number.ts';
 import { ok, type Problem, type Result, wrong } from '../measure/result.ts';
+import { stretchOf, understood, wantedWords } from './not-understood.ts';
 import { type AnyOption, type Options, type ReadingContext, wordsOf } from './option.ts';
+import {
+  BELOW_ZERO,
+  FILLER,
+  JOINING,
+  keyIn,
+  keysOf,
+  NAME_AFTER,
+  NAME_THEN_VALUE,
+  NAMED,
+  VALUE_THEN_WORDS,
+} from './option-grammar.ts';
 
 /** The values read, and which of them stood without their name. */
 export interface ReadOptions {
@@ -11,17 +23,6 @@ export interface ReadOptions {
 }
 
 export type Manner = 'command' | 'question';
-
-const NAMED = /^([a-z][a-z-]*)\s*[:=]\s*/i;
-/** A value that begins with a figure, and the next two words: a unit and a name, or a name. */
-const VALUE_THEN_WORDS = /^[\d.][\d.,/\sx+-]{0,40}["'%]?[\s-]{0,3}([a-z][a-z-]*)(?:[\s-]+([a-z][a-z-]*))?/i;
-/** A name whose value follows, with or without a joining word: `seam 3/8`, `seam allowance of 3/8`. */
-const NAME_THEN_VALUE = /^([a-z][a-z-]*)(?:\s+(?:allowance|of|is|are|at))*\s+(?=\S)/i;
-const WORD = /^[^\s]+/;
-const BELOW_ZERO = /^-\s*[\d.]/;
-/** So much of what was not understood is read back. */
-const LONGEST_STRETCH = 40;
-const FILLER = /^(?:[,;.!?&+]|(?:with|and|in|at|of|for|from|a|an|the|seams?|allowance)\b)\s*/i;
 
 /**
  * Reads a form's options from a tidied text: named (`size:1in`), by a name without a sign (`seam 3/8`),
@@ -56,21 +57,10 @@ export function readNamedOptions(
   return reading.finish();
 }
 
-const KEYS = new WeakMap<Options, ReadonlyMap<string, string>>();
+/** What stands before its name even where a value follows: `2 rounds 3/4in`. */
+const COUNTS: ReadonlySet<string> = new Set(['whole number', 'number', 'percent', 'count']);
 
-/** Every name that an option may be typed by, and the option it means; worked out once a form. */
-function keysOf(options: Options): ReadonlyMap<string, string> {
-  const known = KEYS.get(options);
-  if (known) return known;
-  const keys = new Map(
-    Object.entries(options).flatMap(([key, { names = [] }]) =>
-      [key, ...names].map((name) => [name, key] as const),
-    ),
-  );
-  KEYS.set(options, keys);
-  return keys;
-}
-
+/** One reading, from the front of the text to its end; what was read so far settles how the rest is taken. */
 class OptionReading {
   readonly #options: Options;
   readonly #context: ReadingContext;
@@ -90,8 +80,7 @@ class OptionReading {
   }
 
   keyOf(name: string): string | undefined {
-    const lower = name.toLowerCase();
-    return this.#keys.get(lower) ?? this.#keys.get(lower.replace(/s$/, '')) ?? this.#keys.get(`${lower}s`);
+    return keyIn(this.#keys, name);
   }
 
   readAll(text: string): Problem | null {
@@ -120,7 +109,8 @@ class OptionReading {
           option: key,
           example,
           summary,
-          read: this.#understood(),
+          read: understood(this.#options, this.#values),
+          has: Object.keys(this.#values),
           left: this.#left,
         });
     }
@@ -173,7 +163,7 @@ class OptionReading {
     if (BELOW_ZERO.test(got)) return wrong('below-zero', { option: key, got, example });
     return wrong('option-unread', {
       option: key,
-      got: this.#stretch(got),
+      got: stretchOf(got, (rest) => this.#couldReadOn(rest)),
       kind,
       example,
       bounds,
@@ -192,6 +182,13 @@ class OptionReading {
 
   /** `3 rounds`, `1/4 in seam`: a value that its name follows. */
   #nameAfter(rest: string): Result<string> | null {
+    const found = this.#valueThenName(rest);
+    if (!found) return null;
+    this.#values[found.key] = found.value;
+    return ok(found.rest);
+  }
+
+  #valueThenName(rest: string): (Taken<unknown> & { readonly key: string }) | null {
     const words = VALUE_THEN_WORDS.exec(rest);
     if (!words?.slice(1).some((word) => word && this.keyOf(word))) return null;
     for (const [name, key] of this.#keys) {
@@ -199,12 +196,29 @@ class OptionReading {
       if (this.#values[key] !== undefined || option.greedy) continue;
       const taken = option.take(rest, this.#context);
       if (!taken?.ok) continue;
-      const after = /^[\s-]*([a-z][a-z-]*)(?!\s*[:=]|[a-z])/i.exec(taken.value.rest);
+      const after = NAME_AFTER.exec(taken.value.rest);
       if (!after || (after[1]?.toLowerCase() !== name && this.keyOf(after[1] ?? '') !== key)) continue;
-      this.#values[key] = taken.value.value;
-      return ok(taken.value.rest.slice(after[0].length));
+      const then = taken.value.rest.slice(after[0].length);
+      if (this.#belongsToNext(option, taken.value.value, then, rest)) return null;
+      return { key, value: taken.value.value, rest: then };
     }
     return null;
+  }
+
+  /**
+   * `1 1/2in seam 3/8`: a value stands on either side of the name, and the first may be bare. The name goes
+   * with the length that is nearer to what is usual for it, unless the second has a name of its own. A count
+   * stands before its name: `2 rounds 3/4in`.
+   */
+  #belongsToNext(option: AnyOption, value: unknown, then: string, rest: string): boolean {
+    if (COUNTS.has(option.kind) || !this.#bestBare(rest)?.taken.ok) return false;
+    const next = option.take(then.replace(JOINING, ''), this.#context);
+    if (!next?.ok || this.#valueThenName(then.trim())) return false;
+    if (typeof next.value.value !== 'number') return true;
+    const usual = option.take(option.example, this.#context);
+    const off = (length: unknown) =>
+      usual?.ok ? Math.abs(Math.log(Number(length) / Number(usual.value.value))) : 0;
+    return off(next.value.value) <= off(value);
   }
 
   /** The bare option that reads the most of what stands here. */
@@ -236,7 +250,7 @@ class OptionReading {
   #passOver(rest: string): Result<string> {
     const filler = FILLER.exec(rest);
     if (filler) return ok(rest.slice(filler[0].length));
-    const word = WORD.exec(rest)?.[0] ?? rest;
+    const word = rest.split(/\s/, 1)[0] ?? rest;
     if (this.#manner === 'question') {
       this.#left.push(word);
       return ok(rest.slice(word.length));
@@ -246,8 +260,8 @@ class OptionReading {
 
   #notUnderstood(rest: string, word: string): Result<never> {
     if (BELOW_ZERO.test(word)) return wrong('below-zero', { got: word });
-    const got = this.#stretch(rest);
-    const known = this.#wanted();
+    const got = stretchOf(rest, (then) => this.#couldReadOn(then));
+    const known = wantedWords(this.#options, this.#values);
     if (!this.#lost) {
       this.#lost = true;
       this.readAll(rest.slice(got.length));
@@ -255,39 +269,14 @@ class OptionReading {
     return wrong('words-unread', {
       got,
       known,
-      read: this.#understood(),
+      read: understood(this.#options, this.#values),
       options: Object.keys(this.#options),
     });
-  }
-
-  /** The words at the front that cannot be read, up to where reading could go on. */
-  #stretch(text: string): string {
-    let end = 0;
-    for (const { 0: word, index } of text.matchAll(/\S+/g)) {
-      if (end > 0 && index + word.length > LONGEST_STRETCH) break;
-      end = index + word.length;
-      if (this.#couldReadOn(text.slice(end).trim())) break;
-    }
-    return text.slice(0, end).replace(/(?<=[^,;.!?])[,;.!?]+$/, '');
   }
 
   #couldReadOn(rest: string): boolean {
     if (rest === '' || FILLER.test(rest) || /^[\d.]/.test(rest)) return true;
     const name = /^[a-z][a-z-]*/i.exec(rest)?.[0];
     return (name !== undefined && this.keyOf(name) !== undefined) || this.#bestBare(rest) !== null;
-  }
-
-  /** The words that could still have stood here: of the options not read yet, and their names. */
-  #wanted(): string[] {
-    const open = Object.entries(this.#options).filter(([key]) => this.#values[key] === undefined);
-    return [
-      ...open.flatMap(([, option]) => (option.bare ? wordsOf(option) : [])),
-      ...open.map(([key]) => key),
-    ];
-  }
-
-  /** What was read, as it could be typed again. */
-  #understood(): string[] {
-    return Object.entries(this.#values).map(([key, value]) => (this.#options[key] as AnyOption).write(value));
   }
 }

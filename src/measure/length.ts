@@ -8,7 +8,9 @@ export type Unit = 'in' | 'cm' | 'mm';
 /** One inch is 25.4 mm exactly, one yard 0.9144 m exactly (National Bureau of Standards, 1 July 1959). */
 export const MM_PER_INCH = 25.4;
 
-export const INCHES: Readonly<Record<'in' | 'ft' | 'yd' | 'mm' | 'cm' | 'm', number>> = {
+export type LengthUnit = 'in' | 'ft' | 'yd' | 'mm' | 'cm' | 'm';
+
+export const INCHES: Readonly<Record<LengthUnit, number>> = {
   in: 1,
   ft: 12,
   yd: 36,
@@ -17,7 +19,22 @@ export const INCHES: Readonly<Record<'in' | 'ft' | 'yd' | 'mm' | 'cm' | 'm', num
   m: 1000 / MM_PER_INCH,
 };
 
-const UNIT_WORDS: readonly (readonly [RegExp, keyof typeof INCHES])[] = [
+const MILLIMETRES: Readonly<Partial<Record<LengthUnit, number>>> = { mm: 1, cm: 10, m: 1000 };
+
+/**
+ * A measure in inches. Metric ones are divided, so that what is a whole number of inches comes out as one.
+ *
+ * @example
+ * toInches(25.4, 'mm') // 1
+ * toInches(0.9144, 'm') // 36
+ * toInches(2, 'yd') // 72
+ */
+export function toInches(value: number, unit: LengthUnit): number {
+  const millimetres = MILLIMETRES[unit];
+  return millimetres === undefined ? value * INCHES[unit] : (value * millimetres) / MM_PER_INCH;
+}
+
+const UNIT_WORDS: readonly (readonly [RegExp, LengthUnit])[] = [
   [/^(?:inches|inch|ins|in)\b\.?|^"/i, 'in'],
   [/^(?:feet|foot|ft)\b\.?|^'/i, 'ft'],
   [/^(?:yards|yard|yds|yd)\b\.?/i, 'yd'],
@@ -28,10 +45,10 @@ const UNIT_WORDS: readonly (readonly [RegExp, keyof typeof INCHES])[] = [
 
 /** A length read off the front of a text, in inches, and whether its unit was said. */
 export interface TakenLength extends Taken<number> {
-  readonly unit: keyof typeof INCHES | null;
+  readonly unit: LengthUnit | null;
 }
 
-const EXACT = /^\s*\((\d+\.\d+)\)/;
+const EXACT = /^\s*\(([\d,]+(?:\.\d+)?)\)/;
 
 /**
  * Reads a length off the front of a tidied text. A bare number is in `unit`. Feet or yards may be followed by
@@ -47,7 +64,7 @@ const EXACT = /^\s*\((\d+\.\d+)\)/;
 export function takeLength(text: string, unit: Unit): TakenLength | null {
   const first = takeOne(text);
   if (!first) return null;
-  const inches = first.value * INCHES[first.unit ?? unit];
+  const inches = toInches(first.value, first.unit ?? unit);
   if (!Number.isFinite(inches)) return null;
   if (first.unit === 'ft' || first.unit === 'yd') {
     const then = takeOne(first.rest.trimStart());
@@ -55,9 +72,10 @@ export function takeLength(text: string, unit: Unit): TakenLength | null {
     if (then && (then.unit === 'in' || shorthand))
       return { value: inches + then.value, unit: first.unit, rest: then.rest };
   }
-  const exact = first.unit === 'in' ? EXACT.exec(first.rest) : null;
-  if (exact && Math.abs(Number(exact[1]) - inches) <= 1 / 16)
-    return { value: Number(exact[1]), unit: 'in', rest: first.rest.slice(exact[0].length) };
+  const beside = first.unit === 'in' ? EXACT.exec(first.rest) : null;
+  const exact = Number(beside?.[1]?.replaceAll(',', ''));
+  if (beside && Math.abs(exact - inches) <= 1 / 16)
+    return { value: exact, unit: 'in', rest: first.rest.slice(beside[0].length) };
   return { value: inches, unit: first.unit, rest: first.rest };
 }
 

@@ -82,13 +82,16 @@ export function inchWords(inches: number, toward: 'nearest' | 'up' = 'nearest'):
 }
 
 /**
- * Millimetres, whole or to a half; from a metre up in centimetres.
+ * Millimetres, whole or to a half; from a metre up in centimetres, to a tenth. The nearest, or the next one up.
  *
  * @example
  * metricWords(3.0980762) // "78.5 mm"
+ * metricWords(2.4895, 'up') // "63.5 mm"
  * metricWords(60) // "152.4 cm"
  */
-export function metricWords(inches: number): string {
+export function metricWords(inches: number, toward: 'nearest' | 'up' = 'nearest'): string {
   const mm = inches * MM_PER_INCH;
-  return mm < 1000 ? `${decimal(Math.round(mm * 2) / 2, 1)} mm` : `${decimal(mm / 10, 1)} cm`;
+  const step = mm < 1000 ? 0.5 : 1;
+  const mark = step * (toward === 'up' ? Math.ceil(mm / step - SAME) : Math.round(mm / step));
+  return mm < 1000 ? `${decimal(mark, 1)} mm` : `${decimal(mark / 10, 1)} cm`;
 }

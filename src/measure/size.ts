@@ -1,4 +1,4 @@
-import { INCHES, takeLength, type Unit } from './length.ts';
+import { INCHES, takeLength, toInches, type Unit } from './length.ts';
 import { type Taken, takeNumber } from './number.ts';
 
 /** Width and height in inches, as asked; `bed` is the name it was given by, if it was. */
@@ -40,25 +40,38 @@ function bedWords(names: string): RegExp {
 
 const BETWEEN = /^\s*(?:x|by)\s*/i;
 
+/** What may stand between a bed's name and its size in figures: `queen, 96x108`, `crib of 36x52`. */
+const JOINED = /^[\s,]*(?:(?:of|at|is)\s+)?/;
+
 /**
  * Reads a width × height off the front of a tidied text: `60x72`, `60 x 72 in`, `140 x 200 cm`, `5 ft by 6 ft`,
- * or a bed's name. A unit said once, after the second number, holds for both.
+ * or a bed's name. A unit said once, after the second number, holds for both. Where a bed is named beside
+ * figures the figures are the size; an infant's bed keeps its name, for the caution that goes with it.
  *
  * @example
  * takeSize('60x72in', 'in').value // {"width":60,"height":72}
  * takeSize('queen size', 'in').value.width // 90
+ * takeSize('queen 96x108in', 'in').value // {"width":96,"height":108}
  * takeSize('25.4 x 50.8 cm', 'in').value // {"width":10,"height":20}
  */
 export function takeSize(text: string, unit: Unit): Taken<Size> | null {
+  const before = takeBed(text);
+  const figures = takeByLengths(before ? before.rest.replace(JOINED, '') : text, unit);
+  if (!figures) return before && { value: usualSize(before.value), rest: before.rest };
+  const after = before ? null : takeBed(figures.rest.trimStart());
+  const bed = before ?? after;
+  const value = bed?.value.infant ? { ...figures.value, bed: bed.value.name } : figures.value;
+  return { value, rest: after ? after.rest : figures.rest };
+}
+
+const usualSize = ({ name, width, height }: Bed): Size => ({ width, height, bed: name });
+
+function takeBed(text: string): Taken<Bed> | null {
   for (const bed of BEDS) {
     const found = bed.words.exec(text);
-    if (found)
-      return {
-        value: { width: bed.width, height: bed.height, bed: bed.name },
-        rest: text.slice(found[0].length),
-      };
+    if (found) return { value: bed, rest: text.slice(found[0].length) };
   }
-  return takeByLengths(text, unit);
+  return null;
 }
 
 function takeByLengths(text: string, unit: Unit): Taken<Size> | null {
@@ -68,7 +81,7 @@ function takeByLengths(text: string, unit: Unit): Taken<Size> | null {
   if (!between) return null;
   const second = takeLength(split.rest.slice(between[0].length), unit);
   if (!second) return null;
-  const width = split.unit ? split.value : split.bare * INCHES[second.unit ?? unit];
+  const width = split.unit ? split.value : toInches(split.bare, second.unit ?? unit);
   const height =
     second.unit || !split.unit ? second.value : (second.value / INCHES[unit]) * INCHES[split.unit];
   return { value: { width, height }, rest: second.rest };
@@ -86,3 +99,13 @@ function takeSide(text: string, unit: Unit) {
 /** Whether a bed's name is an infant's, where the safe-sleep caution belongs. */
 export const isInfantBed = (bed: string | undefined): boolean =>
   BEDS.some((b) => b.name === bed && b.infant === true);
+
+/**
+ * Whether a size is the usual one of the bed that it was given by.
+ *
+ * @example
+ * isUsual({ width: 90, height: 108, bed: 'queen' }) // true
+ * isUsual({ width: 30, height: 40, bed: 'crib' }) // false
+ */
+export const isUsual = ({ width, height, bed }: Size): boolean =>
+  BEDS.some((one) => one.name === bed && one.width === width && one.height === height);

@@ -1,4 +1,4 @@
-import { INCHES } from './length.ts';
+import { INCHES, MM_PER_INCH } from './length.ts';
 import { decimal, fraction, grouped, inchWords, metricWords, rulerReading } from './ruler.ts';
 
 /** How lengths are read back to a member: on an inch ruler, in millimetres, or both. */
@@ -28,29 +28,43 @@ export function speech(reading: Reading): Speech {
     reading === 'ruler' ? inch : reading === 'metric' ? metric : `${inch}, ${metric}`;
   return {
     reading,
-    length: (inches, toward) => both(inchWords(inches, toward), metricWords(inches)),
-    mark: (inches, toward) => both(`${fraction(rulerReading(inches, toward).mark)} in`, metricWords(inches)),
-    plain: (inches) => both(`${shortInches(inches)} in`, metricWords(inches)),
+    length: (inches, toward) => both(inchWords(inches, toward), metricWords(inches, toward)),
+    mark: (inches, toward) =>
+      both(`${fraction(rulerReading(inches, toward).mark)} in`, metricWords(inches, toward)),
+    plain: (inches) => both(`${shortInches(inches)} in`, exactMetric(inches)),
     size: (width, height) =>
       both(
         `${shortInches(width)} x ${shortInches(height)} in`,
         `${centimetres(width)} x ${centimetres(height)} cm`,
       ),
     area: (square) => both(`${decimal(square, 3)} sq in`, `${decimal(square * INCHES.in * 6.4516, 1)} sq cm`),
-    run: (inches) =>
-      both(
-        inches < 72 ? `${decimal(inches, 0)} in` : `${decimal(inches, 0)} in, ${decimal(inches / 36, 1)} yd`,
-        inches < 39 ? `${decimal(inches * 2.54, 0)} cm` : `${decimal(inches * 0.0254, 1)} m`,
-      ),
+    run: (inches) => both(yardsWords(inches), metresWords(inches)),
     purchase: (yards, metres) => both(`${fraction(yards, 8)} yd`, `${decimal(metres, 1)} m`),
   };
 }
+
+/** Inches while they say something, yards from two on. */
+function yardsWords(inches: number): string {
+  const yards = `${decimal(inches / 36, inches < 3600 ? 1 : 0)} yd`;
+  if (inches < 72) return `${decimal(inches, 0)} in`;
+  return inches < 360 ? `${decimal(inches, 0)} in (${yards})` : yards;
+}
+
+const metresWords = (inches: number): string =>
+  inches < 39 ? `${decimal(inches * 2.54, 0)} cm` : `${decimal(inches * 0.0254, inches < 3937 ? 1 : 0)} m`;
 
 /** A fraction where the length lies on a mark, two decimals where it does not. */
 function shortInches(inches: number): string {
   const steps = inches * 16;
   if (Math.abs(steps - Math.round(steps)) < 1e-6) return fraction(Math.round(steps) / 16);
   return decimal(inches, 2);
+}
+
+/** What is said of a quarter inch must be 6.35 mm: to a hundredth while it is small, to a tenth above. */
+function exactMetric(inches: number): string {
+  const mm = inches * MM_PER_INCH;
+  if (mm < 100) return `${decimal(mm, 2)} mm`;
+  return mm < 1000 ? `${decimal(mm, 1)} mm` : `${decimal(mm / 10, 1)} cm`;
 }
 
 const centimetres = (inches: number): string => decimal(inches * 2.54, 1);
@@ -64,6 +78,20 @@ const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', '
 export function dayWords(iso: string): string {
   const [year, month, day] = iso.split('-').map(Number);
   return `${day} ${MONTHS[(month ?? 1) - 1]} ${year}`;
+}
+
+/**
+ * From a day to a day, what they share said once.
+ *
+ * @example
+ * daysWords('2026-12-03', '2026-12-04') // "3 to 4 Dec 2026"
+ * daysWords('2027-03-10', '2027-08-04') // "10 Mar to 4 Aug 2027"
+ * daysWords('2026-12-03', '2026-12-03') // "3 Dec 2026"
+ */
+export function daysWords(from: string, to: string): string {
+  const [first, last] = [dayWords(from).split(' '), dayWords(to).split(' ')];
+  const shared = from.slice(0, 7) === to.slice(0, 7) ? 1 : from.slice(0, 4) === to.slice(0, 4) ? 2 : 3;
+  return range(first.slice(0, from === to ? 3 : shared).join(' '), last.join(' '));
 }
 
 /** A count with its noun, in the right number. `many(3832, 'hexagon', 'hexagons')` is "3,832 hexagons". */

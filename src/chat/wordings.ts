@@ -1,0 +1,91 @@
+import type { Problem } from '../measure/result.ts';
+import { nearestStart } from './near.ts';
+
+type Wording = (problem: Problem, command: string) => string;
+
+const text = (value: Problem[string]): string =>
+  Array.isArray(value) ? value.join(', ') : String(value ?? '');
+const list = (value: Problem[string]): readonly string[] => (Array.isArray(value) ? value : []);
+const quoted = (value: Problem[string]): string => `‘${shown(text(value))}’`;
+
+/** What a member typed, cut to a length that can be read back. */
+const shown = (got: string): string => (got.length > 60 ? `${[...got].slice(0, 57).join('')}…` : got);
+
+/** The sentence for each thing that can be wrong: what was read, what was not, what will do. */
+export const WORDINGS: Readonly<Record<string, Wording>> = {
+  'nothing-asked': () => 'There is nothing to answer yet.',
+  'text-long': ({ most }) => `That is more than I read at once. Up to ${text(most)} characters, please.`,
+  'control-characters': () =>
+    'There are signs in that which cannot be seen. Type it again in plain letters and figures.',
+  'command-unknown': ({ got, known }) => `I know no ${quoted(got)}. ${near(got, known, '/')}`,
+  'form-unknown': ({ got, known, command }, asked) =>
+    `/${command ?? asked} has no ${quoted(got)}. ${near(got, known) || (text(known) ? `It has ${text(known)}.` : '')}`,
+  'form-missing': ({ known, command }, asked) => `/${command ?? asked} what: ${text(known)}?`,
+  'option-unknown': ({ got, known }) =>
+    `I know no ${quoted(got)} here. ${near(got, known) || `There is ${text(known)}.`}`,
+  'option-twice': ({ option }) => `${text(option)} is there twice. Say it once.`,
+  'option-missing': ({ option, summary, example, read }) =>
+    `${text(read) ? `I read ${text(read)}, and` : 'I'} still need ${text(option)}: ${text(summary)}. For example ${text(option)}:${text(example)}.`,
+  'option-empty': ({ option, example }) =>
+    `Nothing follows ${text(option)}. For example ${text(option)}:${text(example)}.`,
+  'option-unread': ({ option, got, known, bounds, example }) =>
+    `${text(option)} cannot be ${quoted(got)}. ${near(got, known) || `For example ${text(option)}:${text(example)}${bounds ? ` (${text(bounds)})` : ''}.`}`,
+  'below-zero': ({ got, option }) =>
+    `${named(option)}${quoted(got)} is below zero. It must be more than nothing.`,
+  'too-small': ({ got, option, least, most }) =>
+    `${named(option)}${text(got)} is too small. I answer from ${text(least)} to ${text(most)}.`,
+  'too-large': ({ got, option, least, most }) =>
+    `${named(option)}${huge(got) ? 'that' : text(got)} is too large. I answer from ${text(least)} to ${text(most)}.`,
+  'not-whole': ({ got, option }) => `${named(option)}${quoted(got)} is not a whole number.`,
+  'not-a-number': ({ option }) => `${named(option)}that is not a number.`,
+  'text-too-long': ({ option, got, most }) =>
+    `${named(option)}that is ${text(got)} characters. Up to ${text(most)}.`,
+  'words-unread': ({ got, known, read, options }) =>
+    `I ${text(read) ? `read ${text(read)}, but not` : 'cannot read'} ${quoted(got)}. ${near(got, known) || (text(options) ? `I listen for ${text(options)}.` : 'Nothing more is needed.')}`,
+  'zone-unknown': ({ got }) =>
+    `I know no time zone ${quoted(got)}. For example zone:Europe/London or zone:America/Chicago.`,
+  'day-unread': ({ got }) => `I cannot read the day ${quoted(got)}. For example 2026-12-01, today, tomorrow.`,
+  'organisers-only': ({ what }) => `${text(what)} is for the guild's organisers. Ask one of them to do it.`,
+  'size-missing': ({ example }) => `How large is the patch? For example ${text(example)}.`,
+  'size-twice': ({ got }) => `The size is there more than once: ${text(got)}. Say it once.`,
+  'measure-not-of-shape': ({ shape, measure, known }) =>
+    `A ${text(shape)} is not measured by its ${text(measure)}. Use ${text(known)}.`,
+  'needs-two-measures': () => 'A rectangle has two measures. For example size:2x3in.',
+  'one-measure-only': ({ shape }) => `A ${text(shape)} has one size. For example size:2in.`,
+  'nothing-left': ({ got, least }) =>
+    `Cut at ${text(got)} there is nothing left inside the seams. Cut more than ${text(least)}.`,
+  'seam-wider': ({ seam, cloth }) =>
+    `A seam of ${text(seam)} is wider than the cloth has room for (${text(cloth)}).`,
+  'patch-wider-than-cloth': ({ patch, cloth }) =>
+    `A patch of ${text(patch)} does not fit cloth of ${text(cloth)}.`,
+  'too-many-patches': ({ count, most }) =>
+    `That is ${text(count)} patches. I lay out up to ${text(most)}; ask for a smaller piece or larger patches.`,
+  'no-patch-fits': ({ quilt }) =>
+    `Not one whole patch fits in ${text(quilt)}. A smaller patch, or sides:cover?`,
+  'blocks-or-side': () => 'How many blocks, or how long a side? For example blocks:100 or side:5.',
+  'layout-shape': ({ layout, shape }) =>
+    `${text(layout)} is made of ${text(shape)}. Leave the shape out, or say it so.`,
+  'method-not-for-shape': ({ method, shape }) =>
+    `${text(shape)} are not cut by ‘${text(method)}’. Leave the method out.`,
+  'nothing-to-sew': () => 'There is no seam in that: one patch alone.',
+  'arrangement-unknown': ({ got, near: around }) =>
+    `${text(got)} rosettes make no full ring. Rings are 1, 7, 19, 37 and so on (${text(around)} are near), or rows such as 6x5.`,
+  'too-far': () => 'That ends past the year 9999. More hours a week, or fewer seams?',
+  'what-to-sew': () => 'How many seams? For example seams:42, rosette:2 or field:60x72in.',
+  'what-to-cut': () => 'How many patches? For example pieces:240, rosette:2 or field:60x72in.',
+  'one-of-these': ({ got }) => `Say one of them: ${text(got)}.`,
+  'nothing-set': () => 'Nothing to set. For example /me set unit:cm, or /me set seam:3/8in.',
+  'question-unread': () => 'I cannot tell what to work out from that. Three asks that I can answer:',
+  'not-a-line': ({ got }) => `I cannot read this line: ${text(got).replace(/\.$/, '')}.`,
+};
+
+/** A number so large that only its power can be written. */
+const huge = (got: Problem[string]): boolean => text(got).includes('e+');
+
+const named = (option: Problem[string]): string => (option ? `${text(option)}: ` : '');
+
+/** "Did you mean …?" where one of the known words is near enough to be meant. */
+function near(got: Problem[string], known: Problem[string], sign = ''): string {
+  const meant = nearestStart(text(got), list(known));
+  return meant ? `Did you mean ${sign}${meant.word}?` : '';
+}
