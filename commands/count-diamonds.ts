@@ -10,7 +10,7 @@ import { arrangement } from './arrangement.ts';
 import { manyWords } from './count-field.ts';
 import { roundWords } from './count-rosettes.ts';
 import { layoutFigures, layoutLines } from './count-words.ts';
-import { askedEdge, edgeOptions } from './edge.ts';
+import { askedEdge, diamondEdge, edgeOptions } from './edge.ts';
 import {
   BLOCK_SEAMS,
   countBlocks,
@@ -27,7 +27,7 @@ export const starForm = form({
   name: 'star',
   summary: 'A six-point star of 60° diamonds',
   examples: ['/count star side:4', '/count star 3 side 1 1/2in'],
-  options: { side: required(side('Diamonds along each side of a point', 408)), ...edgeOptions },
+  options: { side: required(side('Diamonds along each side of a point', 408)), ...diamondEdge },
   run(values, here) {
     const asked = askedEdge(values, here, 'diamond');
     if ('asks' in asked) return asked.asks;
@@ -38,7 +38,7 @@ export const starForm = form({
     return reply({
       title: `Star, ${values.side} a side, ${here.say.plain(edge)} diamonds`,
       lines: [
-        `${many(counted.total, 'diamond', 'diamonds')}, ${grouped(layout.perPoint)} in each of 6 points.`,
+        `${many(counted.total, 'diamond', 'diamonds')}, ${grouped(layout.perPoint)} to each of 6 points.`,
         `By rounds: ${roundWords(layout.rounds)}.`,
         ...layoutLines(made.value, here),
       ],
@@ -123,7 +123,7 @@ export const diamondsForm = form({
       '1',
     ),
     rounds: otherwise(alsoNamed(whole('Rounds added about the centre', 0, 499, '3'), 'round'), 1),
-    ...edgeOptions,
+    ...diamondEdge,
   },
   run(values, here) {
     const asked = askedEdge(values, here, 'diamond');
@@ -157,7 +157,7 @@ export const blocksForm = form({
   options: {
     side: side('Diamonds along each side of a hexagon of them', 577),
     blocks: bare(alsoNamed(whole('So many blocks of three', 1, 333_333, '100'), 'block')),
-    ...edgeOptions,
+    ...diamondEdge,
   },
   run(values, here) {
     const asked = askedEdge(values, here, 'diamond');

@@ -3,12 +3,13 @@ import { form, type Here } from '../src/chat/command.ts';
 import { bare, otherwise, required } from '../src/chat/option.ts';
 import { choice, size } from '../src/chat/option-kinds.ts';
 import { count, type Reply, reply } from '../src/chat/reply.ts';
+import { type Wrong, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import { isInfantBed, type Size } from '../src/measure/size.ts';
+import { isInfantBed, isUsual, type Size } from '../src/measure/size.ts';
 import { many } from '../src/measure/speech.ts';
 import { cribCaution } from './cautions.ts';
 import { layoutFigures, layoutLines } from './count-words.ts';
-import { askedEdge, edgeOptions } from './edge.ts';
+import { askedEdge, hexagonEdge } from './edge.ts';
 import { type Counted, countField } from './layouts.ts';
 import { assumedNote } from './patch.ts';
 
@@ -37,7 +38,7 @@ export const fieldForm = form({
   ],
   options: {
     quilt: required(bare(size('The finished quilt'))),
-    ...edgeOptions,
+    ...hexagonEdge,
     rows: otherwise(bare(rowsChoice), 'across'),
     sides: otherwise(bare(sidesChoice), 'cover'),
   },
@@ -55,14 +56,10 @@ export const fieldForm = form({
 });
 
 /** A count that is too large, in figures that can be read. */
-export const manyWords = (made: { ok: false; problem: { code: string; [detail: string]: unknown } }) => ({
-  ok: false as const,
-  problem: {
-    code: made.problem.code,
-    count: grouped(Number(made.problem.count)),
-    most: grouped(Number(made.problem.most)),
-  },
-});
+export function manyWords({ problem }: Wrong): Wrong {
+  if (problem.code !== 'too-many-patches') return { ok: false, problem };
+  return wrong(problem.code, { count: grouped(Number(problem.count)), most: grouped(Number(problem.most)) });
+}
 
 const tooSmall = (quilt: Size, { say }: Here) => ({
   ok: false as const,
@@ -78,7 +75,7 @@ interface Told {
 function answer(made: Counted<Field>, quilt: Size, { here, assumed, otherwise: choices }: Told): Reply {
   const { layout, edge, counted } = made;
   const { say } = here;
-  const bed = quilt.bed ? [`${quilt.bed} as ${say.size(quilt.width, quilt.height)}`] : [];
+  const bed = quilt.bed && isUsual(quilt) ? [`${quilt.bed} as ${say.size(quilt.width, quilt.height)}`] : [];
   const sides = here.given.has('sides') ? [] : ['covered, then trimmed'];
   const { inside, cover, byArea, straightWhole, straightHalf, rowCount } = layout;
   return reply({

@@ -10,7 +10,7 @@ import { many } from '../src/measure/speech.ts';
 import { arrangement } from './arrangement.ts';
 import { manyWords } from './count-field.ts';
 import { layoutFigures, layoutLines, roleRows } from './count-words.ts';
-import { askedEdge, edgeOptions } from './edge.ts';
+import { askedEdge, hexagonEdge } from './edge.ts';
 import { type Counted, countedFrom, countRosette } from './layouts.ts';
 import { assumedNote } from './patch.ts';
 
@@ -19,8 +19,8 @@ export const rosetteForm = form({
   summary: 'One rosette: a centre and rounds of hexagons about it',
   examples: ['/count rosette rounds:3', '/count rosette 2 rounds 3/4in'],
   options: {
-    rounds: otherwise(alsoNamed(whole('Rounds about the centre', 0, 577, '3'), 'round'), 1),
-    ...edgeOptions,
+    rounds: otherwise(alsoNamed(whole('Rounds about the centre', 0, 576, '3'), 'round'), 1),
+    ...hexagonEdge,
   },
   run(values, here) {
     const asked = askedEdge(values, here, 'hexagon');
@@ -74,7 +74,7 @@ export const gardenForm = form({
     rounds: otherwise(alsoNamed(whole('Rounds of each rosette', 0, 500, '2'), 'round'), 1),
     path: otherwise(pathChoice, 'one'),
     outer: otherwise(yesNo('Whether the path runs round the outside too'), false),
-    ...edgeOptions,
+    ...hexagonEdge,
   },
   run(values, here) {
     const asked = askedEdge(values, here, 'hexagon');

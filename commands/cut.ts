@@ -74,6 +74,10 @@ function rulerMeasure({ patch, strip }: ToCut): { cut: number; words: string } {
 
 function firstLine(from: ToCut, { said }: AskedPatch, { say }: Here): string {
   const { shape, finished } = from.patch;
+  if (said.given === 'cut' && said.second !== undefined) {
+    const { width = 0, height = 0 } = finished.measures;
+    return `Finishes at ${say.size(width, height)}.`;
+  }
   if (said.given === 'cut') {
     const told = CATALOGUE[shape].told[0] ?? 'edge';
     return `Finishes at ${say.length(finished.measures[told] ?? 0)} ${measureWords(shape, told)}.`;
@@ -108,7 +112,7 @@ function squareLine({ square, turned }: ToCut, { say }: Here): string {
   const other = saves
     ? `, or ${say.mark(turned.side, 'up')} with the patch turned ${decimal(turned.degrees, 1)}°`
     : '';
-  return `One patch from a ${say.mark(square, 'up')} square${other}.`;
+  return `One patch from a square of ${say.mark(square, 'up')}${other}.`;
 }
 
 /** Rounding that shows over a row of ten. */
@@ -118,9 +122,9 @@ function ruleNote(from: ToCut, { say }: Here): string[] {
   if (say.reading === 'metric') return [];
   const { error } = rulerReading(rulerMeasure(from).cut);
   if (Math.abs(error) < WORTH_SAYING) return [];
-  const way = error > 0 ? 'wide' : 'narrow';
+  const way = error > 0 ? 'large' : 'small';
   return [
-    `The ruler's mark is ${decimal(Math.abs(error), 3)} in ${way}: ${decimal(Math.abs(error) * 10, 2)} in over ten patches.`,
+    `At that mark a patch is ${decimal(Math.abs(error), 3)} in too ${way}: ${decimal(Math.abs(error) * 10, 2)} in over ten.`,
   ];
 }
 

@@ -3,14 +3,20 @@ import { bare, usually } from '../src/chat/option.ts';
 import { length } from '../src/chat/option-kinds.ts';
 import { type Reply, reply } from '../src/chat/reply.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
+import { CORNERS, FLATS, followed, measured } from './measured.ts';
 
 /** The size of the patches of a layout: the finished side, flat to flat or point to point. */
-export const edgeOptions = {
-  size: usually(bare(length('The finished side of one patch')), '1in, said in the reply'),
+export const edgeOptionsOf = (nouns: RegExp) => ({
+  size: usually(bare(followed(length('The finished side of one patch'), nouns)), '1in, said in the reply'),
   edge: length('The same, said outright'),
-  flats: length('The patch’s size, flat to flat'),
-  corners: length('The patch’s size, point to point'),
-};
+  flats: measured(length('The patch’s size, flat to flat'), FLATS),
+  corners: measured(length('The patch’s size, point to point'), CORNERS),
+});
+
+/** Nothing follows: in these forms the noun says something of its own. */
+export const edgeOptions = edgeOptionsOf(/^(?!)/);
+export const hexagonEdge = edgeOptionsOf(/^[\s-]*(?:hexagons?|hex(?:ies?|es|y)?|patch(?:es)?)\b/i);
+export const diamondEdge = edgeOptionsOf(/^[\s-]*(?:diamonds?|patch(?:es)?)\b/i);
 
 interface EdgeValues {
   readonly size?: number;

@@ -1,8 +1,9 @@
-import { type Command, form } from '../src/chat/command.ts';
-import { settle } from '../src/chat/defaults.ts';
+import { type Command, form, type Here } from '../src/chat/command.ts';
+import { type KeptDefaults, settle } from '../src/chat/defaults.ts';
 import { GUILD_ITSELF } from '../src/chat/facts.ts';
 import { reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
+import { type Speech, speech } from '../src/measure/speech.ts';
 import { changesFrom, defaultOptions, shownDefaults } from './defaults.ts';
 
 const guild: Command = {
@@ -32,7 +33,10 @@ const guild: Command = {
         if (Object.keys(changes).length === 0)
           return wrong('nothing-set', { example: '/guild set width:40in' });
         const kept = await here.facts.defaults.set(here.guild, GUILD_ITSELF, changes);
-        return reply({ title: 'Kept for the guild', ...shownDefaults(settle({}, kept), here.say) });
+        return reply({
+          title: 'Kept for the guild',
+          ...shownDefaults(settle({}, kept), await sayNow(here, kept)),
+        });
       },
     }),
     form({
@@ -44,10 +48,18 @@ const guild: Command = {
       keeps: true,
       async run(_, here) {
         await here.facts.defaults.clear(here.guild, GUILD_ITSELF);
-        return reply({ title: 'The guild’s are cleared', ...shownDefaults(settle({}, {}), here.say) });
+        return reply({
+          title: 'The guild’s are cleared',
+          ...shownDefaults(settle({}, {}), await sayNow(here, {})),
+        });
       },
     }),
   ],
 };
 
 export default guild;
+
+/** How lengths are read back to the asker from now on: her own way, else the one just set for the guild. */
+async function sayNow({ facts, guild, who }: Here, kept: KeptDefaults): Promise<Speech> {
+  return speech(settle(await facts.defaults.read(guild, who.id), kept).reading.value);
+}

@@ -8,7 +8,7 @@ import { type Counted, countBlocksApart, countField, countRosette, countStar } f
 
 /** In place of a number of seams or patches: the layout they are counted from. */
 export const madeOfOptions = {
-  rosette: whole('A rosette of so many rounds', 1, 577, '2'),
+  rosette: whole('A rosette of so many rounds', 1, 576, '2'),
   field: size('A field of hexagons of this size, covered and trimmed'),
   star: whole('A six-point star of diamonds, so many a side', 1, 408, '4'),
   blocks: whole('So many three-shade blocks of diamonds', 1, 333_333, '100'),

@@ -3,6 +3,7 @@ import { settle } from '../src/chat/defaults.ts';
 import { GUILD_ITSELF } from '../src/chat/facts.ts';
 import { reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
+import { speech } from '../src/measure/speech.ts';
 import { changesFrom, defaultOptions, shownDefaults } from './defaults.ts';
 
 const me: Command = {
@@ -31,7 +32,10 @@ const me: Command = {
         if (Object.keys(changes).length === 0) return wrong('nothing-set', { example: '/me set unit:cm' });
         const own = await here.facts.defaults.set(here.guild, here.who.id, changes);
         const defaults = settle(own, await here.facts.defaults.read(here.guild, GUILD_ITSELF));
-        return reply({ title: `Kept for ${here.who.name}`, ...shownDefaults(defaults, here.say) });
+        return reply({
+          title: `Kept for ${here.who.name}`,
+          ...shownDefaults(defaults, speech(defaults.reading.value)),
+        });
       },
     }),
     form({
@@ -44,7 +48,10 @@ const me: Command = {
       async run(_, here) {
         await here.facts.defaults.clear(here.guild, here.who.id);
         const defaults = settle({}, await here.facts.defaults.read(here.guild, GUILD_ITSELF));
-        return reply({ title: 'Yours are cleared', ...shownDefaults(defaults, here.say) });
+        return reply({
+          title: 'Yours are cleared',
+          ...shownDefaults(defaults, speech(defaults.reading.value)),
+        });
       },
     }),
   ],

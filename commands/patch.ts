@@ -15,6 +15,7 @@ import { type Reply, reply } from '../src/chat/reply.ts';
 import { takeLength } from '../src/measure/length.ts';
 import { ok, type Result, type Wrong, wrong } from '../src/measure/result.ts';
 import { takeSize } from '../src/measure/size.ts';
+import { FLATS, measured } from './measured.ts';
 import { measureWords } from './patch-words.ts';
 
 /** Other words for a shape, beside its name and the plural. */
@@ -80,6 +81,8 @@ const patchSize: Option<PatchSize, false> = {
   write: ({ value, second }) => (second === undefined ? writeLength(value) : writeSize(value, second)),
 };
 
+const pointToPointLength = length('The size, point to point');
+
 /** `corners:` says how the allowance ends, or gives the size from point to point. */
 const cornersOption: Option<CornerStyle | { readonly length: number }, false> = {
   kind: 'corner',
@@ -87,12 +90,12 @@ const cornersOption: Option<CornerStyle | { readonly length: number }, false> = 
   example: 'blunt',
   bounds: 'pointed, blunt, or a length',
   shape: { as: 'words', longest: 40 },
-  take(text, { unit }) {
+  take(text, context) {
     const style = /^(pointed|blunt)\b/i.exec(text);
     if (style)
       return ok({ value: style[1]?.toLowerCase() as CornerStyle, rest: text.slice(style[0].length) });
-    const taken = takeLength(text, unit);
-    return taken && ok({ value: { length: taken.value }, rest: taken.rest });
+    const taken = pointToPointLength.take(text, context);
+    return taken?.ok ? ok({ value: { length: taken.value.value }, rest: taken.value.rest }) : taken;
   },
   write: (value) => (typeof value === 'string' ? value : writeLength(value.length)),
 };
@@ -115,7 +118,7 @@ export const patchOptions = {
   measure: bare(choice('What the size measures', measureChoices)),
   given: givenOption,
   edge: length('The size, along one side'),
-  flats: length('The size, flat to flat'),
+  flats: measured(length('The size, flat to flat'), FLATS),
   height: length('The size, base to top'),
   seam: usually(length('Seam allowance', 0, 6, '1/4in'), 'what /me and /guild keep, or 1/4in'),
   corners: cornersOption,
@@ -238,7 +241,7 @@ function patchFrom(shape: ShapeName, { as, size, given, seam, style }: Made, her
 
 /** The calculator's problem in the words and units of the asker. */
 function explained({ problem }: Wrong, shape: ShapeName, { say }: Here): Wrong {
-  const titled = CATALOGUE[shape].title;
+  const { title } = CATALOGUE[shape];
   if (problem.code === 'nothing-left')
     return wrong('nothing-left', {
       got: say.plain(Number(problem.value)),
@@ -248,7 +251,7 @@ function explained({ problem }: Wrong, shape: ShapeName, { say }: Here): Wrong {
     measureChoices.some((c) => c.name === m),
   );
   return wrong('measure-not-of-shape', {
-    shape: titled,
+    shape: problem.given === 'cut' ? `cut ${title}` : title,
     measure: measureWords(shape, problem.measure as MeasureName),
     known: known ?? [],
   });
@@ -269,15 +272,23 @@ function assumptions(here: Here, shape: ShapeName, sure: boolean): string[] {
 
 /** What a size without a measure was taken for; a square has but the one. */
 const sizeWords = (shape: ShapeName): string =>
-  CATALOGUE[shape].measures.edge?.of === 'whole' ? 'the size is the whole hexagon’s side' : 'the size is one side';
+  CATALOGUE[shape].measures.edge?.of === 'whole'
+    ? 'the size is the whole hexagon’s side'
+    : 'the size is one side';
 
 /** "your " or "the guild’s " before a default that somebody has set. */
 export const whose = (from: 'you' | 'guild' | 'usual'): string =>
   ({ you: 'your ', guild: 'the guild’s ', usual: '' })[from];
 
-/** What was taken for granted, in one line, and how to change it; nothing where nothing was. */
-export const assumedNote = (assumed: readonly string[]): string[] =>
-  assumed.length === 0 ? [] : [`Assumed: ${assumed.join(', ')}. Yours differ? \`/me set\``];
+/** Of the assumptions, those that a member may keep her own of, and has not. */
+const MAY_BE_KEPT = /^(?!your ).*\b(?:seam|usable width|stitches an inch|a week)$/;
+
+/** What was taken for granted, in one line, and how to change what can be kept; nothing where nothing was. */
+export function assumedNote(assumed: readonly string[]): string[] {
+  if (assumed.length === 0) return [];
+  const change = assumed.some((one) => MAY_BE_KEPT.test(one)) ? ' Yours differ? `/me set`' : '';
+  return [`Assumed: ${assumed.join(', ')}.${change}`];
+}
 
 function choiceFor(shape: ShapeName, as: MeasureName, size: PatchSize, here: Here) {
   return {

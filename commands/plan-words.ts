@@ -23,7 +23,7 @@ export function planWords(plan: CuttingPlan, say: Speech): string {
     case 'strips':
       return `${grouped(rows)} strips of ${wide}, ${way}, ${each} from each`;
     case 'nested':
-      return `${grouped(rows)} rows ${way}, ${each}, lines shared, a new row every ${say.length(rowSteps[0])}`;
+      return `${grouped(rows)} rows ${way}, ${each}${first === second ? ' to a row' : ''}, lines shared, a new row every ${say.length(rowSteps[0])}`;
     case 'turned':
       return `a grid of ${grouped(rows)} x ${each}, every patch turned 15°, ${say.length(rowSteps[0])} apart`;
     case 'squares':

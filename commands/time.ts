@@ -5,13 +5,13 @@ import { type StitchingTime, stitchingTime } from '../src/calculator/stitching/t
 import { type Answer, type Command, form, type Here } from '../src/chat/command.ts';
 import { alsoNamed, bare, otherwise, usually } from '../src/chat/option.ts';
 import { choice, date, number, whole } from '../src/chat/option-kinds.ts';
-import { count, day, type Figure, inches, minutes, reply } from '../src/chat/reply.ts';
+import { count, day, type Figure, inches, minutes, type Reply, reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
-import { dayWords, many, range } from '../src/measure/speech.ts';
+import { daysWords, dayWords, many, range } from '../src/measure/speech.ts';
 import { handsCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
-import { askedEdge, edgeOptions } from './edge.ts';
+import { askedEdge, hexagonEdge } from './edge.ts';
 import { madeOf, madeOfOptions } from './made-of.ts';
 import { assumedNote, whose } from './patch.ts';
 
@@ -21,7 +21,7 @@ const USUAL_HOURS = 5;
 const timeOptions = {
   seams: bare(alsoNamed(whole('How many seams', 1, 3_000_000, '42'), 'seam')),
   ...madeOfOptions,
-  ...edgeOptions,
+  ...hexagonEdge,
   method: otherwise(
     bare(
       choice('How the patches are joined', [
@@ -55,10 +55,11 @@ const time: Command = {
       ],
       options: timeOptions,
       run(values, here) {
-        const asked = askedEdge(values, here, 'hexagon');
+        const ofDiamonds = values.star !== undefined || values.blocks !== undefined;
+        const asked = askedEdge(values, here, ofDiamonds ? 'diamond' : 'hexagon');
         if ('asks' in asked) return asked.asks;
         if (!asked.ok) return asked;
-        const { edge, assumed } = asked.value;
+        const { edge, assumed, otherwise: choices } = asked.value;
         const made = madeOf(values, edge, here);
         if (made && !made.ok) return manyWords(made);
         if (made && values.seams !== undefined) return wrong('one-of-these', { got: 'seams, or a layout' });
@@ -75,6 +76,7 @@ const time: Command = {
           method: values.method,
           what: made?.value.words ?? null,
           assumed,
+          choices,
         });
       },
     }),
@@ -108,7 +110,9 @@ function ratesFor(values: RateValues, { defaults, given }: Here): Rates {
   if (values.stitches === undefined)
     assumed.push(`${whose(defaults.stitches.from)}${stitches} stitches an inch`);
   if (values.hours === undefined)
-    assumed.push(`${whose(defaults.hours.from)}${many(hours, 'hour', 'hours')} a week`);
+    assumed.push(
+      `${whose(defaults.hours.from)}${decimal(hours, 2)} ${hours === 1 ? 'hour' : 'hours'} a week`,
+    );
   return {
     used: {
       stitchesPerInch: stitches,
@@ -126,18 +130,19 @@ interface Told {
   readonly method: StitchMethod;
   readonly what: string | null;
   readonly assumed: readonly string[];
+  readonly choices: Reply['choices'];
 }
 
 function answer(sewn: StitchingTime, told: Told): Answer {
-  const { here, rates, start, what, assumed } = told;
+  const { here, rates, start, what, assumed, choices } = told;
   const dates = finishDates(start, sewn.weeksLow, sewn.weeks, sewn.weeksHigh);
   if (!dates.ok) return wrong('too-far');
   const { earliest, middle, latest } = dates.value;
   return reply({
     title: what ? `Sewing ${what}` : `Sewing ${many(sewn.seams, 'seam', 'seams')}`,
     lines: [
-      `${range(hoursWords(sewn.minutesLow), hoursWords(sewn.minutesHigh))} of stitching.`,
-      `${weeksWords(sewn)}: started ${dayWords(start)}, done ${range(dayWords(earliest), dayWords(latest))}.`,
+      `${stitchingWords(sewn)} of stitching.`,
+      `${weeksWords(sewn)}: started ${dayWords(start)}, done ${daysWords(earliest, latest)}.`,
       `${many(sewn.seams, 'seam', 'seams')}, ${here.say.run(sewn.seamLength)}; ${grouped(sewn.stitches)} stitches.`,
       threadWords(sewn, here),
       paceWords(sewn, told),
@@ -145,11 +150,16 @@ function answer(sewn: StitchingTime, told: Told): Answer {
     figures: figuresOf(sewn, { earliest, middle, latest }),
     notes: assumedNote([...assumed, ...rates.assumed]),
     cautions: handsCaution(),
+    choices,
   });
 }
 
-const hoursWords = (total: number): string =>
-  total < 90 ? `${decimal(total, 0)} min` : `${decimal(total / 60, total < 600 ? 1 : 0)} h`;
+/** Low to high in one unit: minutes up to two hours, then hours. */
+function stitchingWords({ minutesLow, minutesHigh }: StitchingTime): string {
+  const [unit, size, places] =
+    minutesHigh < 120 ? ['minutes', 1, 0] : ['hours', 60, minutesHigh < 600 ? 1 : 0];
+  return `${range(decimal(minutesLow / size, places), decimal(minutesHigh / size, places))} ${unit}`;
+}
 
 function weeksWords({ weeksLow, weeksHigh }: StitchingTime): string {
   if (weeksHigh < 1) return 'Under a week';
@@ -159,7 +169,7 @@ function weeksWords({ weeksLow, weeksHigh }: StitchingTime): string {
 
 function threadWords({ threadLength, threadLengthLow, threadLengths }: StitchingTime, { say }: Here): string {
   const least = threadLength - threadLengthLow > 1 ? `${say.run(threadLengthLow)} to ` : '';
-  return `Thread: ${least}${say.run(threadLength)}, ${many(threadLengths, 'needleful', 'needlefuls')} of ${say.plain(18)}.`;
+  return `Thread: ${least}${say.run(threadLength)}, ${many(threadLengths, 'needleful', 'needlefuls')} of ${say.run(18)}.`;
 }
 
 function paceWords({ rateSource, seams, minutes: middle }: StitchingTime, { method, here }: Told): string {
@@ -170,7 +180,7 @@ function paceWords({ rateSource, seams, minutes: middle }: StitchingTime, { meth
     return `${own}, ${decimal(middle / seams, 2)} min a seam, a fifth either way.`;
   }
   const { low, high } = minutesPerSeam[method];
-  return `Range from common practice, ${low} to ${high} min for a ${here.say.plain(1)} seam. Time ten of your own, then \`/me set pace:\``;
+  return `Range from common practice, ${low} to ${high} min for a ${here.say.plain(1)} seam. Time ten of your own, then \`/me set pace:${(low + high) / 2}\``;
 }
 
 function figuresOf(

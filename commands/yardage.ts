@@ -5,9 +5,10 @@ import { type Answer, type Command, form, type Here } from '../src/chat/command.
 import { alsoNamed, bare, otherwise, usually } from '../src/chat/option.ts';
 import { choice, length, percent, whole } from '../src/chat/option-kinds.ts';
 import { count, type Figure, inches, type Reply, reply, yards } from '../src/chat/reply.ts';
+import { INCHES } from '../src/measure/length.ts';
 import { wrong } from '../src/measure/result.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
-import type { Speech } from '../src/measure/speech.ts';
+import { many, type Speech } from '../src/measure/speech.ts';
 import { bladeCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
 import { type MadeOf, madeOf, madeOfOptions } from './made-of.ts';
@@ -88,11 +89,11 @@ const shapeOf = (values: {
   readonly shape: AskedPatch['shape'];
 }) => (values.star !== undefined || values.blocks !== undefined ? ('diamond' as const) : values.shape);
 
-function widerThanCloth({ patch, shape }: AskedPatch, width: number, { say }: Here) {
+function widerThanCloth({ patch }: AskedPatch, width: number, { say }: Here) {
   const { height = 0, width: wide = 0 } = patch.cut.measures;
   return wrong('patch-wider-than-cloth', {
-    patch: `${CATALOGUE[shape].title} cut ${say.size(wide, height)}`,
-    cloth: say.plain(width),
+    patch: say.size(wide, height),
+    cloth: `${say.plain(width)} width`,
   });
 }
 
@@ -111,9 +112,9 @@ function answer(asked: AskedPatch, found: Yardage, told: Told): Answer {
   if (!chosen) return wrong('method-not-for-shape', { method, shape: CATALOGUE[asked.shape].titles });
   const buy = purchaseFor(chosen.buy, here.say);
   return reply({
-    title: `${grouped(found.pieces)} ${titled(asked, here).replace(/^./, (c) => c.toLowerCase())}`,
+    title: `${titled(asked, here)}: ${many(found.pieces, 'patch', 'patches')}`,
     lines: [
-      `Buy ${bought(chosen.buy, here.say)}: ${here.say.plain(roundUp(chosen.buy))} needed, ${here.say.plain(roundDown(buy.spare))} to spare.`,
+      `Buy ${bought(chosen.buy, here.say)}: ${here.say.plain(roundUp(chosen.buy, here.say))} needed, ${here.say.plain(roundDown(buy.spare, here.say))} to spare.`,
       `${nameOf(chosen)}: ${cuttingWords(chosen, here.say)}.`,
       ...(buy.tight ? [tightWords(buy, here.say)] : []),
       ...madeWords(found, told),
@@ -127,8 +128,10 @@ function answer(asked: AskedPatch, found: Yardage, told: Told): Answer {
 }
 
 /** Shown lengths never promise more than there is: what is needed is rounded up, what is spare down. */
-const roundUp = (value: number): number => Math.ceil(value * 100 - 1e-6) / 100;
-const roundDown = (value: number): number => Math.floor(value * 100 + 1e-6) / 100;
+const roundUp = (inches: number, say: Speech): number => Math.ceil(inches / grain(say) - 1e-6) * grain(say);
+const roundDown = (inches: number, say: Speech): number =>
+  Math.floor(inches / grain(say) + 1e-6) * grain(say);
+const grain = ({ reading }: Speech): number => (reading === 'metric' ? INCHES.mm : 1 / 100);
 
 const purchaseFor = (needed: number, say: Speech): Purchase =>
   purchase(needed, say.reading === 'metric' ? 'metric' : 'yard');
@@ -154,10 +157,10 @@ function cuttingWords({ list, plan, method }: YardageWay, say: Speech): string {
   const what = { strips: 'strips', nested: 'rows', turned: 'rows', squares: 'rows of squares' }[method];
   const each =
     perRow[0] === perRow[1] || rows < 2
-      ? `${grouped(perRow[0])} in each`
+      ? `${grouped(perRow[0])} from each`
       : `${grouped(perRow[0])} and ${grouped(perRow[1])} by turns`;
   const full = rows % 2 === 1 || rows < 2 ? perRow[0] : perRow[1];
-  const last = rows > 1 && lastRow < full ? `, ${grouped(lastRow)} in the last` : '';
+  const last = rows > 1 && lastRow < full ? `, ${grouped(lastRow)} from the last` : '';
   return `${grouped(rows)} ${rows === 1 ? what.replace(/s( of.*)?$/, '$1') : what} of ${say.length(plan.rowHeight)}${along}, ${each}${last}`;
 }
 
@@ -174,7 +177,7 @@ function otherWays(found: Yardage, chosen: YardageWay, say: Speech): Reply['tabl
       [
         nameOf(way),
         bought(way.buy, say),
-        `${say.plain(roundUp(way.buy))}: ${cuttingWords(way, say)}${blunt}`,
+        `${say.plain(roundUp(way.buy, say))}: ${cuttingWords(way, say)}${blunt}`,
       ],
     ];
   });

@@ -1,6 +1,5 @@
 import type { CuttingMethod } from '../src/calculator/fabric/lay.ts';
 import { type Yield, yieldFrom } from '../src/calculator/fabric/yield.ts';
-import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import { type Command, form, type Here } from '../src/chat/command.ts';
 import { bare, required, usually } from '../src/chat/option.ts';
 import { cloth, length } from '../src/chat/option-kinds.ts';
@@ -8,7 +7,6 @@ import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
 import { type Cloth, pieceTitle } from '../src/measure/cloth.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import { many } from '../src/measure/speech.ts';
 import { bladeCaution } from './cautions.ts';
 import { type AskedPatch, askedPatch, assumedNote, patchOptions, titled, whose } from './patch.ts';
 import { METHOD, planWords } from './plan-words.ts';
@@ -54,7 +52,7 @@ const yieldCommand: Command = {
         if ('asks' in asked) return asked.asks;
         if (!asked.ok) return asked;
         const found = yieldFrom(asked.value.patch, size, { margin });
-        if (found.best === 0) return tooSmall(asked.value, values.cloth, size, here);
+        if (found.best === 0) return tooSmall(asked.value, size, here);
         const assumed = assumptions(asked.value.assumed, values.cloth, margin, here);
         return answer(asked.value, values.cloth, size, found, { ...here, assumed });
       },
@@ -74,11 +72,11 @@ const piece = ({ width, length: long }: Cloth, usable: number): Size => ({
   length: long,
 });
 
-function tooSmall({ patch, shape }: AskedPatch, cloth: Cloth, { width, length: long }: Size, { say }: Here) {
+function tooSmall({ patch }: AskedPatch, { width, length: long }: Size, { say }: Here) {
   const { height = 0, width: wide = 0 } = patch.cut.measures;
   return wrong('patch-wider-than-cloth', {
-    patch: `${CATALOGUE[shape].title} cut ${say.size(wide, height)}`,
-    cloth: `${pieceTitle(cloth.name) ?? 'that piece'}, ${say.size(width, long)}`,
+    patch: say.size(wide, height),
+    cloth: say.size(width, long),
   });
 }
 
@@ -100,16 +98,13 @@ function answer(
   here: Here & { readonly assumed: readonly string[] },
 ): Reply {
   const { say, assumed } = here;
-  const { title, titles } = CATALOGUE[asked.shape];
   const { best, bestPlan, ceiling } = found;
   const how = bestPlan ? `${METHOD[bestPlan.method]}: ${planWords(bestPlan, say)}.` : '';
-  const sure = best === ceiling ? 'and no more can be' : `the area alone would allow ${grouped(ceiling)}`;
+  const sure = best === ceiling ? 'and no more can be cut' : `the area alone would allow ${grouped(ceiling)}`;
   return reply({
     title: `${titled(asked, here)}, from ${pieceName(cloth)}${say.size(width, long)}`,
     lines: [
-      best === ceiling
-        ? `${many(best, title, titles)}, ${sure}.`
-        : `At least ${many(best, title, titles)} this way; ${sure}.`,
+      best === ceiling ? `${grouped(best)}, ${sure}.` : `At least ${grouped(best)} this way; ${sure}.`,
       how,
     ],
     table: otherWays(found, here),

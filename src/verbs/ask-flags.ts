@@ -46,8 +46,8 @@ export function readFlags(args: readonly string[]): Result<AskFlags> {
     as,
     organiser: values.organiser ?? as === YOU,
     place: values.place ?? 'home',
-    data: values.data,
-    config: values.config,
+    data: values.data || undefined,
+    config: values.config || undefined,
     now: now.value,
     pictures: values.pictures,
   });

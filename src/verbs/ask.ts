@@ -1,5 +1,6 @@
 import { commands } from '../../commands/index.ts';
 import { openRoom } from '../chat/dispatch.ts';
+import { FactsTrouble } from '../chat/facts.ts';
 import type { Wrong } from '../measure/result.ts';
 import { askOf, print, statusOf } from './answering.ts';
 import { readFlags } from './ask-flags.ts';
@@ -30,7 +31,13 @@ async function complain({ problem }: Wrong): Promise<number> {
   return MISTAKE;
 }
 
-function tellOperator(error: unknown, reference: string): void {
-  const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
+/** Facts that are out of reach are told in a sentence; only a fault of ours shows where it happened. */
+async function tellOperator(error: unknown, reference: string): Promise<void> {
+  const text =
+    error instanceof FactsTrouble
+      ? (await import('./sentence.ts')).sentence(error.problem)
+      : error instanceof Error
+        ? (error.stack ?? error.message)
+        : String(error);
   process.stderr.write(`${JSON.stringify({ level: 'error', reference, error: text })}\n`);
 }

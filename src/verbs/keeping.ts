@@ -1,3 +1,4 @@
+import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import {
   type DefaultChanges,
@@ -19,6 +20,8 @@ export interface Keeping {
   readonly settings: Settings;
   /** The database's file. */
   readonly file: string;
+  /** The folder that it is in; null where nothing is kept. */
+  readonly folder: string | null;
   readonly facts: Facts;
   close(): Promise<void>;
 }
@@ -40,7 +43,8 @@ export async function keepingAt({ data, config, open = false }: Where): Promise<
     const store = await lazy.open();
     if (!store.ok) return store;
   }
-  return ok({ settings: settings.value, file, facts: lazy, close: () => lazy.close() });
+  const folder = file === ':memory:' ? null : dirname(resolve(file));
+  return ok({ settings: settings.value, file, folder, facts: lazy, close: () => lazy.close() });
 }
 
 /**
@@ -50,6 +54,7 @@ export async function keepingAt({ data, config, open = false }: Where): Promise<
 class OpenedWhenNeeded implements Facts {
   readonly #file: string;
   #opening: Promise<Result<Store>> | undefined;
+  #found: { readonly of: string; readonly defaults: KeptDefaults } | undefined;
 
   constructor(file: string) {
     this.#file = file;
@@ -78,9 +83,7 @@ class OpenedWhenNeeded implements Facts {
   readonly defaults = {
     read: async (guild: string, member: string): Promise<KeptDefaults> => {
       if (this.#opening) return (await this.#opened()).defaults.read(guild, member);
-      const { own, guild: guilds, problems } = await peekDefaults(this.#file, guild, member);
-      for (const problem of problems) tellOperator(problem);
-      return member === GUILD_ITSELF ? guilds : own;
+      return this.#peeked(guild, member);
     },
     set: async (guild: string, member: string, changes: DefaultChanges) =>
       (await this.#opened()).defaults.set(guild, member, changes),
@@ -101,6 +104,17 @@ class OpenedWhenNeeded implements Facts {
     keep: async (guild: string, event: string, answer: KeptAnswer) =>
       (await this.#opened()).answered.keep(guild, event, answer),
   };
+
+  /** An ask reads the member's and then the guild's: one look finds both. */
+  async #peeked(guild: string, member: string): Promise<KeptDefaults> {
+    const found = this.#found;
+    this.#found = undefined;
+    if (member === GUILD_ITSELF && found?.of === guild) return found.defaults;
+    const { own, guild: guilds, problems } = await peekDefaults(this.#file, guild, member);
+    for (const problem of problems) tellOperator(problem);
+    this.#found = { of: guild, defaults: guilds };
+    return member === GUILD_ITSELF ? guilds : own;
+  }
 
   async #opened(): Promise<Store> {
     const opened = await this.open();

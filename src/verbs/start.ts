@@ -55,7 +55,7 @@ class Running {
   async #start(name: string): Promise<void> {
     this.#standing.set(name, false);
     const open = await PLATFORMS[name]?.();
-    const platform = await open?.(this.#keeping.settings, this.#needs(name));
+    const platform = await open?.(this.#keeping.settings, this.#needs(name), this.#keeping.folder);
     if (!platform) return;
     this.#platforms.push(platform);
     this.#standing.set(name, true);

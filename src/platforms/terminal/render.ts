@@ -1,5 +1,7 @@
-import { stripVTControlCharacters, styleText } from 'node:util';
-import type { Reply, Table } from '../../chat/reply.ts';
+import { styleText } from 'node:util';
+import type { Reply } from '../../chat/reply.ts';
+import { table } from './table.ts';
+import { wrap } from './wrap.ts';
 
 export interface RenderSettings {
   /** Signs a line. */
@@ -24,7 +26,9 @@ export function render(reply: Reply, { width = 72, colour = false, files }: Rend
   if (reply.choices.length > 0)
     parts.push(
       reply.choices
-        .map(({ label, ask }, i) => wrap(`${i + 1}  ${label}: `, width, 3) + paint('cyan', `\n   ${ask}`))
+        .map(
+          ({ label, ask }, i) => wrap(`${i + 1}  ${label}:`, width, 3) + paint('cyan', indented(ask, width)),
+        )
         .join('\n'),
     );
   for (const note of reply.notes) parts.push(typed(paint('dim', wrap(note, width))));
@@ -33,35 +37,8 @@ export function render(reply: Reply, { width = 72, colour = false, files }: Rend
     const file = files?.get(name);
     if (file) parts.push(wrap(`Picture ${file}: ${alt}`, width));
   }
-  return parts.join('\n');
+  return parts.join('\n').trimEnd();
 }
 
-/** Columns side by side, each as wide as it needs; the last one wraps in what is left. */
-function table({ columns, rows }: Table, width: number): string {
-  const all = [columns, ...rows];
-  const widths = columns.map((_, c) => Math.max(...all.map((row) => signs(row[c] ?? ''))));
-  const before = widths.slice(0, -1).reduce((sum, w) => sum + w + 2, 0);
-  const last = Math.max(12, Math.min(widths.at(-1) ?? 0, width - before));
-  return all
-    .map((row) => {
-      const head = row.slice(0, -1).map((cell, c) => cell + ' '.repeat((widths[c] ?? 0) - signs(cell) + 2));
-      return head.join('') + wrap(row.at(-1) ?? '', last).replaceAll('\n', `\n${' '.repeat(before)}`);
-    })
-    .map((row) => row.trimEnd())
-    .join('\n');
-}
-
-/** Breaks a text at blanks so that no line is longer than `width`, words that are longer aside. */
-export function wrap(text: string, width: number, indent = 0): string {
-  const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(' ')) {
-    if (line !== '' && signs(line) + 1 + signs(word) > width) {
-      lines.push(line);
-      line = ' '.repeat(indent) + word;
-    } else line = line === '' && lines.length === 0 ? word : `${line} ${word}`;
-  }
-  return [...lines, line].join('\n');
-}
-
-const signs = (text: string): number => [...stripVTControlCharacters(text)].length;
+const indented = (ask: string, width: number): string =>
+  `\n${wrap(ask, width - 3)}`.replaceAll('\n', '\n   ');

@@ -3,7 +3,9 @@ import type { Ask, CommandList, Member } from '../../chat/command.ts';
 import { complete } from '../../chat/complete.ts';
 import type { Room } from '../../chat/dispatch.ts';
 import type { Reply } from '../../chat/reply.ts';
+import { CONTROL } from '../../measure/tidy.ts';
 import { render } from './render.ts';
+import { wrap } from './wrap.ts';
 
 export interface TerminalNeeds {
   readonly room: Room;
@@ -16,22 +18,28 @@ export interface TerminalNeeds {
   remember(line: string): void;
 }
 
-const GREETING = `Honeycount works out hand-pieced hexagons and diamonds: cut sizes,
-counts, cloth and time. Ask in plain words or with a command:
+const TRY = ['/cut hexagon 1 1/2in', '/count rosette rounds:3', 'how many 1in hexagons from a fat quarter?'];
 
-  /cut hexagon 1 1/2in
-  /count rosette rounds:3
-  how many 1 inch hexagons from a fat quarter?
+const greeting = (width: number): string =>
+  [
+    wrap(
+      'Honeycount works out hand-pieced hexagons and diamonds: cut sizes, counts, cloth and time. Ask in plain words or with a command:',
+      width,
+    ),
+    TRY.map((ask) => `  ${ask}`).join('\n'),
+    wrap('/help shows the rest, Tab completes, Ctrl-D leaves.', width),
+    '',
+  ].join('\n\n');
 
-/help shows the rest, Tab completes, Ctrl-D leaves.
-`;
+const WIDEST = 84;
+const widthOf = ({ columns }: NodeJS.WriteStream): number => Math.min(columns ?? 72, WIDEST);
 
 /** A guild room at a terminal: members take turns at one keyboard with `/as NAME`. */
 export async function openTerminal(needs: TerminalNeeds): Promise<void> {
   const { input, output } = needs;
   const live = input.isTTY === true;
   const talk = new Conversation(needs);
-  output.write(live ? `${GREETING}\n` : '');
+  output.write(live ? greeting(widthOf(output)) : '');
   const lines = createInterface({
     input,
     ...(live
@@ -53,11 +61,15 @@ export async function openTerminal(needs: TerminalNeeds): Promise<void> {
   output.write(live ? '\n' : '');
 }
 
+/** What somebody types who does not know Ctrl-D. */
+const LEAVING = /^\s*[/!]?(?:exit|quit|bye)\s*$/i;
+
 async function converse(lines: Interface, talk: Conversation): Promise<void> {
   lines.setPrompt(talk.prompt);
   lines.prompt();
   lines.on('SIGINT', () => lines.close());
   for await (const line of lines) {
+    if (LEAVING.test(line)) break;
     await talk.hear(line);
     lines.setPrompt(talk.prompt);
     lines.prompt();
@@ -82,7 +94,7 @@ class Conversation {
     const words = line.trim();
     if (words === '') return;
     this.#needs.remember(words);
-    const other = /^[/!]as\b\s*(\S*)\s*(organiser)?/i.exec(words);
+    const other = /^[/!]as(?:\s+(.*?)(\s+organiser)?)?$/i.exec(words);
     if (other) return this.#takeTurn(other[1] ?? '', other[2] !== undefined);
     const chosen = /^\d+$/.test(words) ? this.#choices[Number(words) - 1] : undefined;
     const answered = await this.#needs.room.answer(this.#ask(chosen?.ask ?? words));
@@ -95,7 +107,7 @@ class Conversation {
   }
 
   #takeTurn(name: string, organiser: boolean): void {
-    if (name === '') {
+    if (name === '' || CONTROL.test(name)) {
       this.#write('Who? For example /as Ada, or /as Ada organiser.\n\n');
       return;
     }
@@ -106,7 +118,7 @@ class Conversation {
 
   #say(reply: Reply): void {
     const { output } = this.#needs;
-    const width = Math.min(output.columns ?? 72, 84);
+    const width = widthOf(output);
     const colour = output.isTTY === true && process.env.NO_COLOR === undefined;
     this.#write(`${render(reply, { width, colour })}\n\n`);
   }

@@ -6,8 +6,8 @@ import { openTerminal } from './room.ts';
 export const HOME_GUILD = 'terminal';
 
 export interface TerminalStart extends PlatformNeeds {
-  /** Where the lines typed at the terminal are remembered. */
-  readonly history: string;
+  /** Where the lines typed at the terminal are remembered; null where they are not. */
+  readonly history: string | null;
 }
 
 /** Opens the terminal room on the program's own streams; when it is left, the program ends well. */
@@ -15,10 +15,11 @@ export async function startTerminal(needs: TerminalStart): Promise<Platform> {
   const { room, commands, history, ended } = needs;
   const input = process.stdin;
   const output = process.stdout;
+  const remembered = input.isTTY ? history : null;
   const left = openTerminal({
     ...{ room, commands, guild: HOME_GUILD, input, output },
-    history: input.isTTY ? earlierLines(history) : [],
-    remember: input.isTTY ? rememberIn(history) : () => {},
+    history: remembered === null ? [] : earlierLines(remembered),
+    remember: remembered === null ? () => {} : rememberIn(remembered),
   });
   left.then(() => ended({ sentence: '', status: 75 }));
   return {

@@ -1,0 +1,133 @@
+import { describe, expect, test } from 'vitest';
+import type { Reply } from '../../src/chat/reply.ts';
+import { examples, openAsking, wordsOf } from './asking.ts';
+
+/** Words of programming that no member should read. */
+const BANNED =
+  /\b(?:invalid|undefined|null|nan|infinity|error|object|parameter|argument|exception|boolean|string|array|json|syntax|input|parse[drs]?|token|regex|function|default value)\b/i;
+
+const MORE = [
+  '/cut hexagon 4in',
+  '/cut shape:hexagon size:4in',
+  '/cut kite 2in',
+  '/cut third 1in',
+  '/cut half-hexagon-flats 1in',
+  '/cut triangle 2in seam:3/8in',
+  '/cut rectangle 2x3in',
+  '/cut square 2in given:cut',
+  '/count field 60x72 4in',
+  '/count field crib 1in',
+  '/count field 60x72 1in sides:whole',
+  '/count garden',
+  '/count garden 7 path:own',
+  '/count garden 7 path:none',
+  '/count rosette 40 rounds',
+  '/count stars 19',
+  '/yield hexagon 1in 5in-square',
+  '/yield kite 2in 1yd',
+  '/yield square 1 1/2in 10in-square',
+  '/yield hexagon 1in a4',
+  '/yardage 500 hexagon 3/4in method:strips',
+  '/yardage star:4 size:2in',
+  '/yardage 1 hexagon 1in',
+  '/time seams:1',
+  '/time field:queen size:1in method:running',
+  '/time rosette:2 pace:2',
+  'how many 1 inch hexagons from a fat quarter?',
+  'how much fabric for 240 1 inch hexagons',
+];
+
+const ask = openAsking();
+const readers = ['inches', 'metric', 'both'] as const;
+
+async function readBy(reader: (typeof readers)[number], words: string): Promise<Reply> {
+  if (reader === 'metric') await ask('/me set unit:cm', { as: reader });
+  if (reader === 'both') await ask('/me set reading:both', { as: reader });
+  return ask(words, { as: reader, organiser: true });
+}
+
+const asks = [...examples.filter((one) => !/^\/(?:me|guild) (?:set|reset)/.test(one)), ...MORE];
+const cases = readers.flatMap((reader) => asks.map((words) => [reader, words] as const));
+
+describe('how replies read', () => {
+  test.each(cases)('%s: %s', async (reader, words) => {
+    const reply = await readBy(reader, words);
+    expect(reply.error).toBeNull();
+    expect(reply.title).not.toBe('');
+    const text = wordsOf(reply);
+    expect(text).not.toMatch(BANNED);
+    expect(text).not.toMatch(/!(?:\s|$)/);
+    expect(text).not.toMatch(/ {2}| [,.;:)]|\( |\.\.|,,|\bof of\b/);
+
+    // At most seven lines before a table, a table of at most three columns, every row as wide as its head.
+    expect(reply.lines.length).toBeLessThanOrEqual(7);
+    if (reply.table) {
+      expect(reply.table.columns.length).toBeLessThanOrEqual(3);
+      for (const row of reply.table.rows) expect(row).toHaveLength(reply.table.columns.length);
+    }
+    for (const line of reply.lines) if (!line.startsWith('`')) expect(line).toMatch(/[.:`]$/);
+    for (const note of reply.notes) expect(note).toMatch(/[.`\w]$/);
+  });
+
+  const answers = cases.filter(([, words]) => !/^\/(?:me|guild|help)\b/.test(words));
+
+  test.each(answers)('%s: %s has the number in its first line', async (reader, words) => {
+    const reply = await readBy(reader, words);
+    if (reply.asks === null) expect(reply.lines[0]).toMatch(/\d/);
+    else expect(reply.asks).toMatch(/^[^?]*\d[^?]*\?$/);
+  });
+
+  test.each(answers.filter(([reader]) => reader !== 'both'))(
+    '%s: %s is in one system',
+    async (reader, words) => {
+      const text = wordsOf(await readBy(reader, words)).replaceAll(/\d+(?:\.\d+)? stitches an inch/g, '');
+      if (reader === 'metric') expect(text).not.toMatch(/\d (?:in|sq in|yd)\b/);
+      else expect(text).not.toMatch(/\d (?:mm|cm|m|sq cm)\b/);
+    },
+  );
+
+  test('thousands are set apart, fractions are a ruler’s, no number is longer than can be used', async () => {
+    for (const words of asks) {
+      const text = wordsOf(await readBy('inches', words)).replaceAll(
+        /\b\d{4}-\d{2}-\d{2}\b|\b[A-Z][a-z]{2} \d{4}\b/g,
+        '',
+      );
+      expect(text, words).not.toMatch(/(?<![\d,.])\d{4,}/);
+      expect(text, words).not.toMatch(/\d\.\d{4,}/);
+      for (const [, below] of text.matchAll(/\d\/(\d+)/g))
+        expect(['2', '4', '8', '16'], words).toContain(below);
+    }
+  });
+
+  test('an assumption is said once, after the answer', async () => {
+    for (const words of asks) {
+      const reply = await readBy('inches', words);
+      expect(reply.notes.filter((note) => note.startsWith('Assumed')).length, words).toBeLessThanOrEqual(1);
+      expect(reply.lines.join(' '), words).not.toContain('Assumed');
+    }
+  });
+});
+
+test('what a cutter is told to buy is never less than she needs', async () => {
+  for (const reader of ['inches', 'metric'] as const)
+    for (const pieces of [1, 7, 96, 240, 300, 500, 777, 1234]) {
+      const reply = await readBy(reader, `/yardage ${pieces} hexagon 1in seam:1/4in width:42in`);
+      const told = /needed, .* to spare/.exec(reply.lines[0] ?? '');
+      expect(told, reply.lines[0]).not.toBeNull();
+      const [buy = 0, needed = 0, spare = 0] = [
+        ...(reply.lines[0] ?? '').matchAll(/((?:\d+ )?\d+\/\d+|\d[\d.,]*) (in|mm|cm|yd|m)\b/g),
+      ].map(
+        ([, number = '', unit = '']) =>
+          inFull(number) * { in: 1, mm: 1 / 25.4, cm: 1 / 2.54, yd: 36, m: 1000 / 25.4 }[unit as 'in'],
+      );
+      expect(needed + spare, reply.lines[0]).toBeLessThanOrEqual(buy + 0.006);
+      expect(needed).toBeGreaterThanOrEqual(Number(reply.figures.bestLength?.value) - 0.003);
+    }
+});
+
+const inFull = (number: string): number =>
+  number
+    .replaceAll(',', '')
+    .split(' ')
+    .map((part) => part.split('/').map(Number))
+    .reduce((sum, [top = 0, bottom = 1]) => sum + top / bottom, 0);
