@@ -31,7 +31,7 @@ const guild: Command = {
       async run(values, here) {
         const changes = changesFrom(values);
         if (Object.keys(changes).length === 0)
-          return wrong('nothing-set', { example: '/guild set width:40in' });
+          return wrong('nothing-set', { example: '/guild set unit:cm, or /guild set width:40in' });
         const kept = await here.facts.defaults.set(here.guild, GUILD_ITSELF, changes);
         return reply({
           title: 'Kept for the guild',

@@ -29,7 +29,8 @@ const me: Command = {
       keeps: true,
       async run(values, here) {
         const changes = changesFrom(values);
-        if (Object.keys(changes).length === 0) return wrong('nothing-set', { example: '/me set unit:cm' });
+        if (Object.keys(changes).length === 0)
+          return wrong('nothing-set', { example: '/me set unit:cm, or /me set seam:3/8in' });
         const own = await here.facts.defaults.set(here.guild, here.who.id, changes);
         const defaults = settle(own, await here.facts.defaults.read(here.guild, GUILD_ITSELF));
         return reply({

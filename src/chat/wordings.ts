@@ -74,7 +74,7 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'what-to-sew': () => 'How many seams? For example seams:42, rosette:2 or field:60x72in.',
   'what-to-cut': () => 'How many patches? For example pieces:240, rosette:2 or field:60x72in.',
   'one-of-these': ({ got }) => `Say one of them: ${text(got)}.`,
-  'nothing-set': () => 'Nothing to set. For example /me set unit:cm, or /me set seam:3/8in.',
+  'nothing-set': ({ example }) => `Nothing to set. For example ${text(example)}.`,
   'question-unread': () => 'I cannot tell what to work out from that. Three asks that I can answer:',
   'not-a-line': ({ got }) => `I cannot read this line: ${text(got).replace(/\.$/, '')}.`,
 };

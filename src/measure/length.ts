@@ -34,13 +34,19 @@ export function toInches(value: number, unit: LengthUnit): number {
   return millimetres === undefined ? value * INCHES[unit] : (value * millimetres) / MM_PER_INCH;
 }
 
+/** Ends a unit's word; an `x` may follow it at once where a second side follows that: `5ftx6ft`. */
+const END = '(?:(?![a-z])|(?=x\\s*[\\d.]))\\.?';
+
+const unitWord = (words: string, sign?: string): RegExp =>
+  new RegExp(`^(?:${words})${END}${sign ? `|^${sign}` : ''}`, 'i');
+
 const UNIT_WORDS: readonly (readonly [RegExp, LengthUnit])[] = [
-  [/^(?:inches|inch|ins|in)\b\.?|^"/i, 'in'],
-  [/^(?:feet|foot|ft)\b\.?|^'/i, 'ft'],
-  [/^(?:yards|yard|yds|yd)\b\.?/i, 'yd'],
-  [/^(?:millimet(?:re|er)s?|mm)\b\.?/i, 'mm'],
-  [/^(?:centimet(?:re|er)s?|cms?)\b\.?/i, 'cm'],
-  [/^(?:met(?:re|er)s?|m)\b\.?/i, 'm'],
+  [unitWord('inches|inch|ins|in', '"'), 'in'],
+  [unitWord('feet|foot|ft', "'"), 'ft'],
+  [unitWord('yards|yard|yds|yd'), 'yd'],
+  [unitWord('millimet(?:re|er)s?|mm'), 'mm'],
+  [unitWord('centimet(?:re|er)s?|cms?'), 'cm'],
+  [unitWord('met(?:re|er)s?|m'), 'm'],
 ];
 
 /** A length read off the front of a text, in inches, and whether its unit was said. */
@@ -48,12 +54,15 @@ export interface TakenLength extends Taken<number> {
   readonly unit: LengthUnit | null;
 }
 
+/** How far apart the marks are that a length may be read at, in inches: sixteenths, and half millimetres. */
+const MARKS: Readonly<Partial<Record<LengthUnit, number>>> = { in: 1 / 16, mm: 0.5 / MM_PER_INCH };
+
 const EXACT = /^\s*\(([\d,]+(?:\.\d+)?)\)/;
 
 /**
  * Reads a length off the front of a tidied text. A bare number is in `unit`. Feet or yards may be followed by
- * inches (`5' 6"`, `5'6`, `1 yd 9 in`). The exact decimal that Honeycount prints beside a ruler reading is taken for
- * the length: `3 1/8 in (3.098)` is 3.098.
+ * inches (`5' 6"`, `5'6`, `1 yd 9 in`). The exact decimal that Honeycount prints beside a mark is taken for the
+ * length: `3 1/8 in (3.098)` is 3.098, `78.5 mm (78.69)` is 78.69 mm.
  *
  * @example
  * takeLength('1 1/2in seam', 'in').value // 1.5
@@ -72,10 +81,11 @@ export function takeLength(text: string, unit: Unit): TakenLength | null {
     if (then && (then.unit === 'in' || shorthand))
       return { value: inches + then.value, unit: first.unit, rest: then.rest };
   }
-  const beside = first.unit === 'in' ? EXACT.exec(first.rest) : null;
-  const exact = Number(beside?.[1]?.replaceAll(',', ''));
-  if (beside && Math.abs(exact - inches) <= 1 / 16)
-    return { value: exact, unit: 'in', rest: first.rest.slice(beside[0].length) };
+  const mark = first.unit === null ? undefined : MARKS[first.unit];
+  const beside = mark === undefined ? null : EXACT.exec(first.rest);
+  const exact = toInches(Number(beside?.[1]?.replaceAll(',', '')), first.unit ?? unit);
+  if (beside && mark !== undefined && Math.abs(exact - inches) <= mark)
+    return { value: exact, unit: first.unit, rest: first.rest.slice(beside[0].length) };
   return { value: inches, unit: first.unit, rest: first.rest };
 }
 

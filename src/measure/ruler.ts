@@ -82,16 +82,19 @@ export function inchWords(inches: number, toward: 'nearest' | 'up' = 'nearest'):
 }
 
 /**
- * Millimetres, whole or to a half; from a metre up in centimetres, to a tenth. The nearest, or the next one up.
+ * Millimetres, whole or to a half, with the exact ones beside them where the mark is not the length; from a metre
+ * up in centimetres, to a tenth. The nearest mark, or the next one up.
  *
  * @example
- * metricWords(3.0980762) // "78.5 mm"
- * metricWords(2.4895, 'up') // "63.5 mm"
+ * metricWords(3.0980762) // "78.5 mm (78.69)"
+ * metricWords(2.4895, 'up') // "63.5 mm (63.23)"
  * metricWords(60) // "152.4 cm"
  */
 export function metricWords(inches: number, toward: 'nearest' | 'up' = 'nearest'): string {
   const mm = inches * MM_PER_INCH;
   const step = mm < 1000 ? 0.5 : 1;
   const mark = step * (toward === 'up' ? Math.ceil(mm / step - SAME) : Math.round(mm / step));
-  return mm < 1000 ? `${decimal(mark, 1)} mm` : `${decimal(mark / 10, 1)} cm`;
+  if (mm >= 1000) return `${decimal(mark / 10, 1)} cm`;
+  const exact = Math.abs(mark - mm) < 0.05 ? '' : ` (${decimal(mm, 2)})`;
+  return `${decimal(mark, 1)} mm${exact}`;
 }

@@ -25,12 +25,15 @@ export interface Speech {
 
 export function speech(reading: Reading): Speech {
   const both = (inch: string, metric: string) =>
-    reading === 'ruler' ? inch : reading === 'metric' ? metric : `${inch}, ${metric}`;
+    reading === 'ruler' ? inch : reading === 'metric' ? metric : `${inch} / ${metric}`;
   return {
     reading,
     length: (inches, toward) => both(inchWords(inches, toward), metricWords(inches, toward)),
     mark: (inches, toward) =>
-      both(`${fraction(rulerReading(inches, toward).mark)} in`, metricWords(inches, toward)),
+      both(
+        `${fraction(rulerReading(inches, toward).mark)} in`,
+        metricWords(inches, toward).replace(/ \(.*/, ''),
+      ),
     plain: (inches) => both(`${shortInches(inches)} in`, exactMetric(inches)),
     size: (width, height) =>
       both(

@@ -97,8 +97,8 @@ describe('what is printed', () => {
   });
 
   it('millimetres to a half, centimetres from a metre up', () => {
-    expect(metricWords(0.25)).toBe('6.5 mm');
-    expect(metricWords(1)).toBe('25.5 mm');
+    expect(metricWords(0.25)).toBe('6.5 mm (6.35)');
+    expect(metricWords(1)).toBe('25.5 mm (25.4)');
     expect(metricWords(60)).toBe('152.4 cm');
   });
 });

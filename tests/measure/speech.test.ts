@@ -16,7 +16,7 @@ function lengthsIn(text: string): number[] {
     const taken = takeLength(rest, 'in');
     if (!taken) return [...found, Number.NaN];
     found.push(taken.value);
-    rest = taken.rest.replace(/^, /, '');
+    rest = taken.rest.replace(/^ \/ /, '');
   }
   return found;
 }
@@ -80,8 +80,8 @@ describe('what is said', () => {
   it('in the member’s own units, or both', () => {
     expect(READINGS.map((reading) => speech(reading).length(1))).toEqual([
       '1 in',
-      '25.5 mm',
-      '1 in, 25.5 mm',
+      '25.5 mm (25.4)',
+      '1 in / 25.5 mm (25.4)',
     ]);
     expect(speech('ruler').plain(1 / 3)).toBe('0.33 in');
     expect(speech('ruler').size(90, 108)).toBe('90 x 108 in');
