@@ -20,8 +20,14 @@ export interface Ask {
   /** The outside event's id: the same id again is the same event delivered again. */
   readonly event: string | null;
   /** What was typed; or a command with each option's words, where the platform has typed options. */
-  readonly words: string | AskedOptions;
+  readonly words: string | AskedOptions | FilledIn;
   readonly now: Date;
+}
+
+/** An ask with some options filled in on a form; their words are only theirs, whatever stands in them. */
+export interface FilledIn {
+  readonly ask: string;
+  readonly filled: Readonly<Record<string, string>>;
 }
 
 export interface AskedOptions {

@@ -54,6 +54,8 @@ export interface NotesKept {
   /** Keeps a note in place of an earlier one of that key. `whose` says whose words are in it, if anybody's. */
   keep(platform: string, key: string, value: unknown, whose?: Whose): Promise<void>;
   remove(platform: string, key: string): Promise<void>;
+  /** The keys that begin so and were kept before a moment. */
+  before(platform: string, keyBegins: string, moment: Date): Promise<readonly string[]>;
   /** Forgets the notes whose key begins so and that were kept before a moment; tells how many. */
   prune(platform: string, keyBegins: string, before: Date): Promise<number>;
 }

@@ -1,6 +1,7 @@
 import type { Unit } from '../measure/length.ts';
 import type { Taken } from '../measure/number.ts';
 import type { Result } from '../measure/result.ts';
+import type { Facts } from './facts.ts';
 
 /** What a reader needs to know of the asker: the unit of a bare number, and which day it is for her. */
 export interface ReadingContext {
@@ -15,6 +16,14 @@ export type OptionShape =
   | { readonly as: 'whole'; readonly least: number; readonly most: number }
   | { readonly as: 'number'; readonly least: number; readonly most: number }
   | { readonly as: 'choice'; readonly choices: readonly Choice[] };
+
+/** Who is typing, where, and what is kept there. */
+export interface SuggestWhere {
+  readonly guild: string;
+  readonly place: string;
+  readonly member: string;
+  readonly facts: Facts;
+}
 
 export interface Choice {
   readonly name: string;
@@ -51,6 +60,8 @@ export interface Option<T, Sure extends boolean = boolean> {
   /** The default, as it would be typed, or words that say where it comes from. */
   readonly otherwise?: string;
   readonly fallback?: T;
+  /** Values that are kept and may be meant (names of plans, of challenges), for completion while typing. */
+  readonly suggest?: (where: SuggestWhere) => Promise<readonly string[]>;
   take(text: string, context: ReadingContext): Result<Taken<T>> | null;
   write(value: T): string;
   /** Never set: carries whether a value is always there. */

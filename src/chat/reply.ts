@@ -13,6 +13,10 @@ export interface Table {
 export interface ReplyChoice {
   readonly label: string;
   readonly ask: string;
+  /** Anybody may press it, not only the one who asked. */
+  readonly open?: boolean;
+  /** Options of the ask to be filled in first, where the platform has forms: their names. */
+  readonly fillIn?: readonly string[];
 }
 
 /**
@@ -55,6 +59,8 @@ export interface Reply {
   readonly error: ReplyError | null;
   /** Who is meant to read it. */
   readonly audience: 'everyone' | 'asker';
+  /** Where the platform can: one standing message by this name in the place, changed and not repeated. */
+  readonly standing?: string;
 }
 
 const EMPTY: Reply = {
@@ -108,7 +114,7 @@ export function document(of: Reply, files: ReadonlyMap<string, string> = new Map
     notes: of.notes,
     cautions: of.cautions,
     asks: of.asks,
-    choices: of.choices,
+    choices: of.choices.map(({ label, ask }) => ({ label, ask })),
     pictures: of.pictures.map(({ name, alt }) => ({ name, alt, file: files.get(name) ?? null })),
     error: of.error,
   };

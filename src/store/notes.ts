@@ -37,6 +37,19 @@ export function notesIn(tables: Kysely<Tables>, { now, report }: Keeping): Notes
     await tables.deleteFrom('notes').where('platform', '=', platform).where('key', '=', key).execute();
   }
 
+  async function before(platform: string, keyBegins: string, moment: Date): Promise<readonly string[]> {
+    const rows = await tables
+      .selectFrom('notes')
+      .select('key')
+      .where('platform', '=', platform)
+      .where('key', '>=', keyBegins)
+      .where('key', '<', `${keyBegins}\u{10FFFF}`)
+      .where('kept_at', '<', moment.toISOString())
+      .orderBy('key')
+      .execute();
+    return rows.map(({ key }) => key);
+  }
+
   async function prune(platform: string, keyBegins: string, before: Date): Promise<number> {
     const gone = await tables
       .deleteFrom('notes')
@@ -48,5 +61,5 @@ export function notesIn(tables: Kysely<Tables>, { now, report }: Keeping): Notes
     return Number(gone.numDeletedRows);
   }
 
-  return { find, keep, remove, prune };
+  return { find, keep, remove, before, prune };
 }

@@ -95,6 +95,8 @@ class OpenedWhenNeeded implements Facts {
     keep: async (platform, key, value, whose) =>
       (await this.#opened()).notes.keep(platform, key, value, whose),
     remove: async (platform, key) => (await this.#opened()).notes.remove(platform, key),
+    before: async (platform, keyBegins, moment) =>
+      (await this.#opened()).notes.before(platform, keyBegins, moment),
     prune: async (platform, keyBegins, before) =>
       (await this.#opened()).notes.prune(platform, keyBegins, before),
   };

@@ -36,6 +36,7 @@ export function memoryFacts(): Facts {
       remove: async (platform, key) => {
         notes.delete(JSON.stringify([platform, key]));
       },
+      before: async () => [],
       prune: async () => 0,
     },
     together: (work) => work(facts),

@@ -1,0 +1,66 @@
+import {
+  ApplicationCommandOptionType,
+  type ChatInputCommandInteraction,
+  type CommandInteractionOption,
+  type Interaction,
+  type Message,
+  PermissionFlagsBits,
+} from 'discord.js';
+import type { Ask, AskedOptions, Member } from '../../chat/command.ts';
+import { DEFAULT_FORM } from './register.ts';
+
+/** The guild's id, or for words said to the bot alone the member's own. */
+const guildOf = (guildId: string | null, userId: string): string => guildId ?? `alone:${userId}`;
+
+/** The presser or asker, with her right as the platform states it for this very event. */
+export function memberOf(interaction: Interaction): Member {
+  const { user, memberPermissions, member } = interaction;
+  const name = (member && 'displayName' in member ? member.displayName : null) ?? user.displayName;
+  return { id: user.id, name, organiser: memberPermissions?.has(PermissionFlagsBits.ManageGuild) ?? false };
+}
+
+/** An ask with the event's own id, so that the same event delivered again is the same ask. */
+export function askOf(interaction: Interaction, words: Ask['words'], now: Date): Ask {
+  return {
+    who: memberOf(interaction),
+    guild: guildOf(interaction.guildId, interaction.user.id),
+    place: interaction.channelId ?? '',
+    event: `discord:${interaction.id}`,
+    words,
+    now,
+  };
+}
+
+/** A slash command's words by the names of its options. */
+export function optionsOf(interaction: ChatInputCommandInteraction): AskedOptions {
+  const [first] = interaction.options.data;
+  const sub = first?.type === ApplicationCommandOptionType.Subcommand ? first : undefined;
+  const given = sub ? (sub.options ?? []) : interaction.options.data;
+  return {
+    command: interaction.commandName,
+    form: sub ? (sub.name === DEFAULT_FORM ? '' : sub.name) : '',
+    options: Object.fromEntries(
+      given.map(({ name, value }: CommandInteractionOption) => [name, String(value ?? '')]),
+    ),
+  };
+}
+
+/** What was said to the bot in a message that mentions it: the words without the mention. */
+export function wordsTo(botId: string, content: string): string | null {
+  const mention = new RegExp(`<@!?${botId}>`, 'g');
+  return mention.test(content) ? content.replace(mention, ' ').replace(/\s+/g, ' ').trim() : null;
+}
+
+/** A plain question or a typed command in a message that mentions the bot. */
+export function askInMessage(message: Message, words: string, now: Date): Ask {
+  const { author, member, guildId, channelId } = message;
+  const organiser = member?.permissions.has(PermissionFlagsBits.ManageGuild) ?? false;
+  return {
+    who: { id: author.id, name: member?.displayName ?? author.displayName, organiser },
+    guild: guildOf(guildId, author.id),
+    place: channelId,
+    event: `discord:${message.id}`,
+    words,
+    now,
+  };
+}

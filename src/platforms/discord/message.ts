@@ -1,0 +1,122 @@
+import { AttachmentBuilder, ButtonStyle, ComponentType } from 'discord.js';
+import type { NotesKept } from '../../chat/facts.ts';
+import type { Picture, Recipe, Reply } from '../../chat/reply.ts';
+import { idOfChoice, idOfPage, keepPages } from './choices.ts';
+import { cutTo, LIMITS } from './limits.ts';
+import { type Page, pagesOf } from './pages.ts';
+
+/** What a message is made with: whose ask it answers, what is kept, and how pictures are drawn. */
+export interface MessageNeeds {
+  readonly whose: { readonly guild: string; readonly member: string };
+  readonly notes: NotesKept;
+  draw(recipe: Recipe): Promise<Uint8Array>;
+}
+
+const ACCENT = 0x4f7a6b;
+const MISTAKE = 0xb07d2b;
+
+/** A row of buttons is kept for turning pages; the choices have the others. */
+const CHOICES_ON_PAGE = (LIMITS.rows - 1) * LIMITS.buttonsInRow;
+
+export type Message = Awaited<ReturnType<typeof messageOf>>;
+
+/** A reply as one message of the platform: its first page, or another one of the pages kept under a key. */
+export async function messageOf(
+  reply: Reply,
+  needs: MessageNeeds,
+  at: { page: number; key?: string } = { page: 0 },
+) {
+  const pages = pagesOf(reply);
+  const total = Math.max(pages.length, Math.ceil(reply.choices.length / CHOICES_ON_PAGE));
+  const number = Math.max(0, Math.min(at.page, total - 1));
+  const page = pages[number] ?? { title: pages[0]?.title ?? '', text: '', fields: [] };
+  const files = number === 0 ? await filesOf(reply.pictures, needs) : [];
+  const key = total > 1 ? (at.key ?? (await keepPages(reply, needs.whose, needs.notes))) : undefined;
+  const rows = await rowsOf(reply, number, needs);
+  if (key) rows.push(turning(key, number, total));
+  return {
+    embeds: [embedOf(page, reply, { number, total, image: firstImage(reply.pictures, files) })],
+    components: rows,
+    files,
+    allowedMentions: { parse: [] as never[], repliedUser: false },
+  };
+}
+
+interface Shown {
+  readonly number: number;
+  readonly total: number;
+  readonly image: string | undefined;
+}
+
+function embedOf({ title, text, fields }: Page, reply: Reply, { number, total, image }: Shown) {
+  return {
+    ...(title ? { title } : {}),
+    ...(text ? { description: text } : {}),
+    color: reply.error ? MISTAKE : ACCENT,
+    fields: [...fields],
+    ...(image ? { image: { url: `attachment://${image}` } } : {}),
+    ...(total > 1 ? { footer: { text: `${number + 1} of ${total}` } } : {}),
+  };
+}
+
+async function filesOf(pictures: readonly Picture[], { draw }: MessageNeeds): Promise<AttachmentBuilder[]> {
+  const files: AttachmentBuilder[] = [];
+  for (const { name, alt, of } of pictures.slice(0, LIMITS.files))
+    files.push(
+      new AttachmentBuilder(Buffer.from(await draw(of)), {
+        name: fileName(name),
+        description: cutTo(alt, LIMITS.altText),
+      }),
+    );
+  return files;
+}
+
+/** Only letters, figures, dots and hyphens: what an attachment can be pointed to by. */
+const fileName = (name: string): string => name.replace(/[^A-Za-z0-9.-]/g, '-');
+
+function firstImage(pictures: readonly Picture[], files: readonly AttachmentBuilder[]): string | undefined {
+  const at = pictures.findIndex(({ name }) => name.endsWith('.png'));
+  return at < 0 ? undefined : (files[at]?.name ?? undefined);
+}
+
+type Row = { type: ComponentType.ActionRow; components: Button[] };
+type Button = {
+  type: ComponentType.Button;
+  style: ButtonStyle.Primary | ButtonStyle.Secondary;
+  label: string;
+  custom_id: string;
+  disabled?: boolean;
+};
+
+async function rowsOf({ choices }: Reply, page: number, { whose, notes }: MessageNeeds): Promise<Row[]> {
+  const here = choices.slice(page * CHOICES_ON_PAGE, (page + 1) * CHOICES_ON_PAGE);
+  const buttons: Button[] = [];
+  for (const choice of here) {
+    const id = await idOfChoice(choice, whose, notes);
+    // The platform refuses a message with the same id twice.
+    if (buttons.some(({ custom_id }) => custom_id === id)) continue;
+    buttons.push(button(choice.label || choice.ask, id));
+  }
+  const rows: Row[] = [];
+  for (let i = 0; i < buttons.length; i += LIMITS.buttonsInRow)
+    rows.push({ type: ComponentType.ActionRow, components: buttons.slice(i, i + LIMITS.buttonsInRow) });
+  return rows;
+}
+
+const button = (label: string, custom_id: string, disabled = false): Button => ({
+  type: ComponentType.Button,
+  style: ButtonStyle.Secondary,
+  label: cutTo(label, LIMITS.buttonLabel),
+  custom_id,
+  ...(disabled ? { disabled } : {}),
+});
+
+function turning(key: string, number: number, total: number): Row {
+  return {
+    type: ComponentType.ActionRow,
+    components: [
+      button('Page before', idOfPage(key, number - 1), number === 0),
+      button('Next page', idOfPage(key, number + 1), number === total - 1),
+    ],
+  };
+}

@@ -1,0 +1,42 @@
+import { type ButtonInteraction, ComponentType, TextInputStyle } from 'discord.js';
+import type { Form } from '../../chat/command.ts';
+import type { NotesKept } from '../../chat/facts.ts';
+import { keepFilling } from './choices.ts';
+import { cutTo, LIMITS } from './limits.ts';
+
+const SHORT_WORDS = 100;
+
+export interface Filling {
+  readonly ask: string;
+  readonly form: Form;
+  readonly names: readonly string[];
+}
+
+/** Asks for the options that a choice leaves to be filled in, each in a line of its own. */
+export async function openModal(
+  event: ButtonInteraction,
+  { ask, form, names }: Filling,
+  notes: NotesKept,
+): Promise<void> {
+  const asked = names.slice(0, LIMITS.modalInputs);
+  const key = await keepFilling(ask, asked, { guild: event.guildId ?? '', member: event.user.id }, notes);
+  await event.showModal({
+    customId: `fill:${key}`,
+    title: cutTo(form.summary, LIMITS.modalTitle),
+    components: asked.map((name) => ({ type: ComponentType.ActionRow, components: [inputFor(name, form)] })),
+  });
+}
+
+function inputFor(name: string, { options }: Form) {
+  const option = options[name];
+  const longest = option?.shape.as === 'words' ? (option.shape.longest ?? LIMITS.inputLength) : SHORT_WORDS;
+  return {
+    type: ComponentType.TextInput as const,
+    customId: name,
+    label: cutTo(option?.summary ?? name, LIMITS.modalLabel),
+    style: longest > SHORT_WORDS ? TextInputStyle.Paragraph : TextInputStyle.Short,
+    required: option?.required ?? false,
+    placeholder: option?.example ?? '',
+    maxLength: Math.min(longest, LIMITS.inputLength),
+  };
+}

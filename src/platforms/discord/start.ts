@@ -1,0 +1,160 @@
+import { createHash } from 'node:crypto';
+import {
+  Client,
+  type ClientOptions,
+  GatewayIntentBits,
+  Options,
+  Partials,
+  type TextBasedChannel,
+} from 'discord.js';
+import type { Reply } from '../../chat/reply.ts';
+import { CannotStart, type Platform, type PlatformNeeds } from '../platform.ts';
+import { PLATFORM } from './choices.ts';
+import { Events } from './events.ts';
+import { keepRegistered } from './keep-registered.ts';
+import { forgetLeft, noteJoined, noteLeft } from './left.ts';
+import { LIMITS } from './limits.ts';
+import { messageOf } from './message.ts';
+import { brings, endedBy } from './trouble.ts';
+
+export interface DiscordStart extends PlatformNeeds {
+  readonly token: string;
+  /** The REST address without its version. */
+  readonly api?: string | undefined;
+  /** Register the commands in this guild alone. */
+  readonly testGuild?: string | undefined;
+  /** How many shards; "auto" lets the platform say. */
+  readonly shards?: number | 'auto' | undefined;
+}
+
+/** The least that lets the bot be asked in a guild: no reading of what is said to others. */
+export const INTENTS = [GatewayIntentBits.Guilds, GatewayIntentBits.GuildMessages];
+
+const DAY = 24 * 60 * 60 * 1000;
+
+function optionsFor({ api, shards = 'auto' }: DiscordStart): ClientOptions {
+  return {
+    intents: INTENTS,
+    shards,
+    partials: [Partials.Channel],
+    allowedMentions: { parse: [] },
+    failIfNotExists: false,
+    // Nothing is looked up in old messages or members: keeping them would only fill the memory.
+    makeCache: Options.cacheWithLimits({
+      ...Options.DefaultMakeCacheSettings,
+      MessageManager: 0,
+      GuildMemberManager: { maxSize: 200, keepOverLimit: (member) => member.id === member.client.user.id },
+      UserManager: { maxSize: 200, keepOverLimit: (user) => user.id === user.client.user.id },
+      PresenceManager: 0,
+      ReactionManager: 0,
+      GuildEmojiManager: 0,
+      GuildStickerManager: 0,
+      VoiceStateManager: 0,
+    }),
+    rest: { ...(api ? { api } : {}), rejectOnRateLimit: null, retries: 5 },
+  };
+}
+
+/** Connects, registers the commands where they differ, and answers until it is stopped. */
+export async function startDiscord(needs: DiscordStart): Promise<Platform> {
+  const client = new Client(optionsFor(needs));
+  const events = new Events(needs);
+  listen(client, events, needs);
+  const ready = new Promise<void>((done) => client.once('clientReady', () => done()));
+  try {
+    await client.login(needs.token);
+    await Promise.race([ready, failed(client)]);
+    await keepRegistered(client, needs);
+  } catch (error) {
+    await client.destroy();
+    throw new CannotStart(endedBy(error), error);
+  }
+  const tidying = setInterval(() => void tidy(needs), DAY).unref();
+  void tidy(needs);
+  return {
+    name: PLATFORM,
+    tell: (place, reply, once) => tell(client, place, reply, once, needs),
+    async stop() {
+      clearInterval(tidying);
+      await events.finish();
+      await client.destroy();
+    },
+  };
+}
+
+/** Rejects when the gateway refuses us for good before we are ready. */
+const failed = (client: Client) =>
+  new Promise<never>((_, no) => {
+    client.once('invalidated', () => no(new Error('session invalidated')));
+    client.once('shardDisconnect', ({ code }) =>
+      no(Object.assign(new Error(`closed with ${code}`), { code })),
+    );
+  });
+
+function listen(client: Client, events: Events, needs: DiscordStart): void {
+  const { watch, log } = needs;
+  client.on('interactionCreate', (event) => events.interaction(event));
+  client.on('messageCreate', (message) => events.message(message, client.user?.id ?? ''));
+  client.on('guildCreate', (guild) => void noteJoined(guild.id, needs));
+  client.on('guildDelete', (guild) => {
+    // A guild that is only out of reach for now has not been left.
+    if (guild.available) void noteLeft(guild.id, needs);
+  });
+  client.on('error', (error) => log.warn({ err: error }, 'the connection failed'));
+  client.on('warn', (words) => log.warn({ words }, 'the library warns'));
+  client.on('shardResume', () => watch.count('reconnects_total', { platform: PLATFORM }));
+  client.on('shardReconnecting', () => watch.count('reconnects_total', { platform: PLATFORM }));
+  client.on('shardError', (error) => log.warn({ err: error }, 'the gateway failed'));
+  client.on('invalidated', () => needs.ended(endedBy(new Error('session invalidated'))));
+  client.on('shardDisconnect', ({ code }) =>
+    needs.ended(endedBy(Object.assign(new Error('closed'), { code }))),
+  );
+  client.rest.on('rateLimited', ({ route, timeToReset }) => {
+    watch.count('rate_limited_total', { platform: PLATFORM });
+    log.info({ route, wait: timeToReset }, 'waiting as the platform asks');
+  });
+  client.rest.on('response', (_, response) => {
+    if (response.status >= 500) watch.count('server_errors_total', { platform: PLATFORM });
+  });
+}
+
+/** Forgets the guilds left long ago, and buttons nobody will press. */
+async function tidy(needs: DiscordStart): Promise<void> {
+  const { facts, now, log } = needs;
+  const old = new Date(now().getTime() - 30 * DAY);
+  try {
+    for (const kind of ['choice:', 'pages:', 'fill:']) await facts.notes.prune(PLATFORM, kind, old);
+    await forgetLeft(old, needs);
+  } catch (error) {
+    log.error({ err: error }, 'could not tidy up');
+  }
+}
+
+/** Says something of itself in a channel. The platform drops a second message with the same nonce. */
+async function tell(
+  client: Client,
+  place: string,
+  reply: Reply,
+  once: string,
+  needs: DiscordStart,
+): Promise<void> {
+  const { facts, draw, watch } = needs;
+  const channel = await client.channels.fetch(place);
+  if (!channel || !isWritable(channel as TextBasedChannel)) {
+    watch.count('sends_refused_total', { platform: PLATFORM });
+    return;
+  }
+  const guild = 'guildId' in channel ? (channel.guildId ?? '') : '';
+  const made = await messageOf(reply, { whose: { guild, member: '' }, notes: facts.notes, draw });
+  const nonce = createHash('sha256').update(once).digest('base64url').slice(0, LIMITS.nonce);
+  await (channel as Extract<TextBasedChannel, { send: unknown }>).send({
+    ...made,
+    nonce,
+    enforceNonce: true,
+  });
+  watch.count('reminders_total', { platform: PLATFORM });
+}
+
+const isWritable = (channel: TextBasedChannel): boolean => 'send' in channel;
+
+export { brings };
