@@ -13,6 +13,8 @@ export interface DiscordSettings {
   readonly api?: string | undefined;
   /** The one guild whose commands are registered, while trying things out. */
   readonly testGuild?: string | undefined;
+  /** How many connections share the guilds; "auto" lets the platform say. */
+  readonly shards?: number | 'auto' | undefined;
 }
 
 export interface MatrixSettings {

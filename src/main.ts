@@ -1,6 +1,7 @@
 /** Every verb of the program, each loaded when it is asked for. */
 const VERBS: Readonly<Record<string, () => Promise<(args: readonly string[]) => Promise<number>>>> = {
   start: async () => (await import('./verbs/start.ts')).start,
+  invite: async () => (await import('./verbs/invite.ts')).invite,
   ask: async () => (await import('./verbs/ask.ts')).ask,
 };
 

@@ -1,6 +1,8 @@
 import { join } from 'node:path';
 import type { Settings } from '../config.ts';
-import type { Platform, PlatformNeeds } from '../platforms/platform.ts';
+import { readSecret, type Secret } from '../config.ts';
+import { CannotStart, EXIT, type Platform, type PlatformNeeds } from '../platforms/platform.ts';
+import { sentence } from './sentence.ts';
 
 /** `folder` is where a platform may keep files of its own; null where nothing is to be kept. */
 export type OpenPlatform = (
@@ -9,8 +11,24 @@ export type OpenPlatform = (
   folder: string | null,
 ) => Promise<Platform>;
 
+/** A secret read when it is needed; without it the platform cannot start. */
+export function secretOf(secret: Secret, { base }: Settings): string {
+  const read = readSecret(secret, process.env, base);
+  if (!read.ok) throw new CannotStart({ sentence: sentence(read.problem), status: EXIT.settings });
+  return read.value;
+}
+
 /** Every platform by the name that the settings have for it, each loaded when it is to be started. */
 export const PLATFORMS: Readonly<Record<string, () => Promise<OpenPlatform>>> = {
+  discord: async () => {
+    const { startDiscord } = await import('../platforms/discord/start.ts');
+    return (settings, needs) => {
+      const { discord } = settings;
+      if (!discord) throw new Error('no discord in the settings');
+      const { api, testGuild, shards } = discord;
+      return startDiscord({ ...needs, token: secretOf(discord.token, settings), api, testGuild, shards });
+    };
+  },
   terminal: async () => {
     const { startTerminal } = await import('../platforms/terminal/start.ts');
     return (_settings, needs, folder) =>
