@@ -179,7 +179,7 @@ describe('settings that are refused', () => {
     expect(await refused({ discord: { tokn: token } })).toMatchObject({
       code: 'config-unknown-key',
       key: 'discord.tokn',
-      known: ['token', 'api', 'testGuild'],
+      known: ['token', 'api', 'testGuild', 'shards'],
     });
     expect(await refused({ discord: { token: { env: 'A', path: 'b' } } })).toMatchObject({
       code: 'config-unknown-key',
