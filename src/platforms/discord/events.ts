@@ -1,12 +1,18 @@
-import { type ButtonInteraction, type Interaction, type Message, SnowflakeUtil } from 'discord.js';
+import {
+  type ButtonInteraction,
+  type Interaction,
+  type Message,
+  RESTJSONErrorCodes,
+  SnowflakeUtil,
+} from 'discord.js';
 import type { Ask } from '../../chat/command.ts';
 import { type Reply, reply } from '../../chat/reply.ts';
 import type { PlatformNeeds } from '../platform.ts';
-import { askInMessage, askOf, memberOf, optionsOf, wordsTo } from './asked.ts';
+import { askInMessage, askOf, optionsOf, wordsTo } from './asked.ts';
 import { fillingOf, pressedBy } from './choices.ts';
-import { messageOf } from './message.ts';
+import { type Message as Made, messageOf } from './message.ts';
 import { openModal } from './modal.ts';
-import { type Answerable, respond } from './respond.ts';
+import { type Answerable, codeOf, respond } from './respond.ts';
 import { Seen } from './seen.ts';
 import { keepStanding } from './standing.ts';
 import { suggest } from './suggest.ts';
@@ -131,10 +137,7 @@ export class Events {
     const whose = { guild: ask.guild, member: ask.who.id };
     const made = await messageOf(said, { whose, notes: facts.notes, draw });
     // A mistake in plain words is mended where it was made; her settings and exports are hers alone.
-    if (said.audience === 'asker' && !said.error && event.guildId) {
-      await event.author.send(made);
-      return;
-    }
+    if (said.audience === 'asker' && !said.error && event.guildId) return tellAlone(event, made);
     await event.reply({ ...made, failIfNotExists: false });
   }
 
@@ -142,6 +145,17 @@ export class Events {
     const { commands } = this.#needs;
     const load = Object.hasOwn(commands, command) ? commands[command] : undefined;
     return (await load?.())?.forms.find((one) => one.name === form);
+  }
+}
+
+/** To her alone; where she takes no such messages, a pointer to the command that answers alone. */
+async function tellAlone(event: Message, made: Made): Promise<void> {
+  try {
+    await event.author.send(made);
+  } catch (error) {
+    if (codeOf(error) !== RESTJSONErrorCodes.CannotSendMessagesToThisUser) throw error;
+    const words = 'That answer is for you alone, and you take no messages from me. Ask it with the slash command.';
+    await event.reply({ content: words, allowedMentions: { parse: [], repliedUser: false }, failIfNotExists: false });
   }
 }
 
@@ -163,5 +177,3 @@ const notYours = (ask: string | null): Reply =>
     audience: 'asker',
     error: { code: 'button-not-yours', message: 'That button answers the member who asked.' },
   });
-
-export { memberOf };

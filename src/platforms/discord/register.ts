@@ -25,7 +25,8 @@ interface Offered extends Described {
 export interface Registered extends Described {
   readonly type: ApplicationCommandType.ChatInput;
   readonly options: readonly Offered[];
-  readonly default_member_permissions?: string;
+  /** The description of the interface wants a number here and answers with a text. */
+  readonly default_member_permissions?: number | string | null;
   readonly contexts: readonly number[];
 }
 
@@ -45,7 +46,7 @@ function registered({ name, summary, forms }: Command): Registered {
     name,
     description: cutTo(summary, LIMITS.commandSummary),
     options: single ? optionsOf(only) : forms.map(subcommand),
-    ...(forms.every((form) => form.organisers) ? { default_member_permissions: String(ORGANISER) } : {}),
+    ...(forms.every((form) => form.organisers) ? { default_member_permissions: Number(ORGANISER) } : {}),
     contexts: [IN_GUILDS],
   };
 }
@@ -114,7 +115,7 @@ function compared({ name, description, options, default_member_permissions, cont
   return {
     name,
     description,
-    permissions: default_member_permissions ?? null,
+    permissions: default_member_permissions == null ? null : String(default_member_permissions),
     contexts: contexts ?? [],
     options: (options ?? []).map(comparedOption),
   };

@@ -41,13 +41,18 @@ export async function respond(event: Answerable, answering: Answering, needs: Pl
   const promised = await promise(event, alone, needs);
   const { reply, made } = await message;
   if (!promised) return toPlace(event, made, alone || isForAsker(reply), needs);
-  if (alone || !isForAsker(reply)) return void (await event.editReply(made));
+  if (alone || !isForAsker(reply)) return fillIn(event, made);
   // Promised where all can read, but only meant for her: the promise goes, the answer comes alone.
-  await event.deleteReply();
-  await event.followUp({ ...made, flags: MessageFlags.Ephemeral });
+  await event.webhook.deleteMessage('@original');
+  await event.webhook.send({ ...made, flags: MessageFlags.Ephemeral });
 }
 
 type Made = Awaited<ReturnType<typeof messageOf>>;
+
+/** By the event's own token, whatever the library believes has been acknowledged. */
+async function fillIn(event: Answerable, made: Made): Promise<void> {
+  await event.webhook.editMessage('@original', made);
+}
 
 const isForAsker = ({ audience }: Reply): boolean => audience === 'asker';
 
@@ -57,7 +62,7 @@ async function first(event: Answerable, made: Made, alone: boolean, needs: Platf
   try {
     await event.reply({ ...made, ...(alone ? { flags: MessageFlags.Ephemeral } : {}) });
   } catch (error) {
-    if (codeOf(error) === HEARD_ALREADY) return void (await event.editReply(made));
+    if (codeOf(error) === HEARD_ALREADY) return fillIn(event, made);
     if (codeOf(error) !== TOO_LATE) throw error;
     await toPlace(event, made, alone, needs);
   }

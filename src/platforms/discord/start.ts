@@ -110,10 +110,10 @@ function listen(client: Client, events: Events, needs: DiscordStart): void {
     needs.ended(endedBy(Object.assign(new Error('closed'), { code }))),
   );
   client.rest.on('rateLimited', ({ route, timeToReset }) => {
-    watch.count('rate_limited_total', { platform: PLATFORM });
     log.info({ route, wait: timeToReset }, 'waiting as the platform asks');
   });
   client.rest.on('response', (_, response) => {
+    if (response.status === 429) watch.count('rate_limited_total', { platform: PLATFORM });
     if (response.status >= 500) watch.count('server_errors_total', { platform: PLATFORM });
   });
 }

@@ -28,7 +28,19 @@ export function endedBy(error: unknown): Ended {
 
 const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
+/** The library tells some closings by their words alone. */
+const WORDS: readonly (readonly [RegExp, number])[] = [
+  [/authentication failed/i, 4004],
+  [/invalid shard/i, 4010],
+  [/sharding (?:is )?required/i, 4011],
+  [/disallowed intent/i, 4014],
+  [/invalid intent/i, 4013],
+];
+
 const codeOf = (error: unknown): unknown =>
+  WORDS.find(([words]) => words.test(messageOf(error)))?.[1] ?? ownCode(error);
+
+const ownCode = (error: unknown): unknown =>
   typeof error === 'object' && error !== null && 'code' in error ? error.code : undefined;
 
 const statusOf = (error: unknown): number | undefined =>

@@ -3,6 +3,7 @@ import * as spec from 'discord-api-spec/zod';
 /** The published schema for the body of each request that the bot may make. */
 const SCHEMAS: readonly (readonly [method: string, path: RegExp, schema: spec.Schema])[] = [
   ['PUT', /^\/applications\/\d+\/(?:guilds\/\d+\/)?commands$/, spec.ApplicationCommandUpdateRequestSchema],
+  ['POST', /^\/users\/@me\/channels$/, spec.CreatePrivateChannelRequestSchema],
   ['POST', /^\/channels\/\d+\/messages$/, spec.MessageCreateRequestSchema],
   ['PATCH', /^\/channels\/\d+\/messages\/\d+$/, spec.MessageEditRequestPartialSchema],
   ['POST', /^\/webhooks\/\d+\/[^/]+$/, spec.IncomingWebhookInteractionRequestSchema],
@@ -29,6 +30,7 @@ export function faultsOf(method: string, path: string, body: unknown, files: rea
   const found = SCHEMAS.find(([m, pattern]) => m === method && pattern.test(path));
   if (!found) return body === undefined || body === null ? [] : [`no schema for ${method} ${path}`];
   if (Array.isArray(body)) return body.flatMap((one) => [...againstSchema(found[2], one), ...commandFaults(one)]);
+  if (path === '/users/@me/channels') return againstSchema(found[2], body);
   return [...againstSchema(found[2], body), ...messageFaults(body as Body, files, method === 'PATCH')];
 }
 

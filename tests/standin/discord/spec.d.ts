@@ -8,6 +8,7 @@ declare module 'discord-api-spec/zod' {
       | { success: false; error: { issues: { path: (string | number)[]; message: string }[] } };
   }
   export const ApplicationCommandUpdateRequestSchema: Schema;
+  export const CreatePrivateChannelRequestSchema: Schema;
   export const MessageCreateRequestSchema: Schema;
   export const MessageEditRequestPartialSchema: Schema;
   export const IncomingWebhookInteractionRequestSchema: Schema;

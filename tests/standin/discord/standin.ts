@@ -128,7 +128,7 @@ export class DiscordStandIn {
   async #serve(incoming: IncomingMessage, response: ServerResponse): Promise<void> {
     const { body, files } = await bodyOf(incoming);
     const url = new URL(incoming.url ?? '', this.api);
-    const path = url.pathname.replace(/^\/api\/v10/, '');
+    const path = decodeURIComponent(url.pathname).replace(/^\/api\/v10/, '');
     if (!url.pathname.startsWith('/api/v10/')) this.faults.push(`address ${url.pathname}`);
     const request = { method: incoming.method ?? '', path, body };
     this.requests.push(request);
@@ -214,7 +214,7 @@ export class DiscordStandIn {
     const id = message ?? snowflake();
     const kind = method === 'PATCH' ? 'edit' : 'message';
     const seen: Seen = { id, alone: channel.startsWith('5'), channel, body: data as never, files, kind };
-    const late = [...this.#events.values()].find((event) => this.#waiting.has(event.key));
+    const late = [...this.#events.values()].find(({ key, at }) => this.#waiting.has(key) && (channel.startsWith('5') || Date.now() - at > this.deadline));
     this.#show(repliedTo ?? late?.key ?? `channel:${channel}`, seen);
     return { status: 200, body: this.#whole(id, data, channel) };
   }

@@ -1,0 +1,114 @@
+import { describe, expect, test } from 'vitest';
+import { commands } from '../../../commands/index.ts';
+import { readOptions } from '../../../src/chat/read-options.ts';
+import { tidy } from '../../../src/measure/tidy.ts';
+import { ADA, BEA } from '../../standin/discord/events.ts';
+import { BOT } from '../../standin/discord/standin.ts';
+import { buttonsOf, embedOf, running } from './bot.ts';
+
+const context = { unit: 'in', today: '2026-12-01' } as const;
+
+/** Every example of every command, as typed and as the platform would hand its options over. */
+async function examples() {
+  const found: { typed: string; name: string; sub?: string; options: Record<string, string> }[] = [];
+  for (const load of Object.values(commands)) {
+    const { name, forms } = await load();
+    for (const form of forms)
+      for (const typed of form.examples) {
+        const words = typed.replace(/^\/\S+\s*/, '').replace(form.name ? new RegExp(`^${form.name}\\s*`) : /^/, '');
+        const read = readOptions(form.options, tidy(words), context, 'command');
+        if (!read.ok) throw new Error(`${typed}: ${read.problem.code}`);
+        const options = Object.fromEntries(
+          Object.entries(read.value.values).map(([key, value]) => [key, form.options[key]?.write(value) ?? '']),
+        );
+        found.push({ typed, name, ...(forms.length > 1 || form.name ? { sub: form.name } : {}), options });
+      }
+  }
+  return found;
+}
+
+describe('every example of every command', () => {
+  test('is answered alike whether typed to the bot or given with the platform’s options, and breaks no rule', async () => {
+    const { standIn } = await running();
+    for (const { typed, name, sub, options } of await examples()) {
+      const said = await standIn.deliver({ who: BEA, does: 'say', content: `<@${BOT.id}> ${typed}`, bot: BOT.id });
+      const given = await standIn.deliver({ who: BEA, does: 'slash', name, ...(sub ? { sub } : {}), options });
+      expect(embedOf(said).title, typed).toBe(embedOf(given).title);
+      expect(embedOf(given).title, typed).not.toContain('Not yet');
+    }
+    expect(standIn.faults).toEqual([]);
+  }, 60_000);
+});
+
+describe('commands', () => {
+  test('are registered once, and not again where nothing differs', async () => {
+    const { standIn } = await running();
+    expect(standIn.commands).toHaveLength(Object.keys(commands).length);
+    const puts = () => standIn.requests.filter(({ method }) => method === 'PUT').length;
+    expect(puts()).toBe(1);
+    await running({ standIn });
+    expect(puts()).toBe(1);
+    standIn.commands = standIn.commands.slice(1);
+    await running({ standIn });
+    expect(puts()).toBe(2);
+    expect(standIn.faults).toEqual([]);
+  });
+
+  test('every option that is a choice, a number or a length is offered as one', async () => {
+    const { standIn } = await running();
+    const cut = standIn.commands.find((one) => (one as { name: string }).name === 'cut') as { options: { name: string; type: number; choices?: unknown[] }[] };
+    expect(cut.options.find(({ name }) => name === 'shape')?.choices?.length).toBeGreaterThan(8);
+    expect(cut.options.find(({ name }) => name === 'size')?.type).toBe(3);
+    const guild = standIn.commands.find((one) => (one as { name: string }).name === 'guild') as { options: { name: string; type: number }[] };
+    expect(guild.options.map(({ type }) => type)).toEqual(guild.options.map(() => 1));
+  });
+});
+
+describe('replies', () => {
+  test('a mistake is for the asker alone, an answer for all', async () => {
+    const { standIn } = await running();
+    const good = await standIn.deliver({ who: ADA, does: 'slash', name: 'cut', options: { shape: 'hexagon', size: '1in' } });
+    expect(good.alone).toBe(false);
+    const bad = await standIn.deliver({ who: ADA, does: 'slash', name: 'cut', options: { shape: 'hexagon', size: '-1in' } });
+    expect(bad.alone).toBe(true);
+    expect(embedOf(bad).description).toContain('below zero');
+    expect(standIn.faults).toEqual([]);
+  });
+
+  test('a member’s own settings are hers alone', async () => {
+    const { standIn } = await running();
+    const shown = await standIn.deliver({ who: ADA, does: 'slash', name: 'me', sub: 'set', options: { unit: 'cm' } });
+    expect(shown.alone).toBe(true);
+    const cut = await standIn.deliver({ who: ADA, does: 'slash', name: 'cut', options: { shape: 'hexagon', size: '2.5' } });
+    expect(embedOf(cut).title).toContain('25 mm');
+  });
+
+  test('names and words of members are shown as they are, and mention nobody', async () => {
+    const { standIn } = await running();
+    const odd = { id: '600000000000000009', name: '@everyone **Éva** <@1> `x` ~~o~~ [a](http://b) 🧵' };
+    const seen = await standIn.deliver({ who: odd, does: 'slash', name: 'me', sub: 'show' });
+    expect(embedOf(seen).title).toContain('\\*\\*Éva\\*\\*');
+    expect(seen.body.allowed_mentions).toMatchObject({ parse: [] });
+    expect(standIn.faults).toEqual([]);
+  });
+
+  test('a size that may be meant two ways is asked back with buttons that answer', async () => {
+    const { standIn } = await running();
+    const asked = await standIn.deliver({ who: ADA, does: 'say', content: `<@${BOT.id}> /cut hexagon 4in`, bot: BOT.id });
+    const [side] = buttonsOf(asked);
+    const pressed = await standIn.deliver({ who: ADA, does: 'press', customId: side?.custom_id ?? '' });
+    expect(embedOf(pressed).title).toBe('Hexagon, 4 in side');
+  });
+
+  test('a plain question to the bot is answered; words to others, of other bots and of itself are not', async () => {
+    const { standIn, counts } = await running();
+    const seen = await standIn.deliver({ who: ADA, does: 'say', content: `<@!${BOT.id}> how many 1 inch hexagons from a fat quarter?`, bot: BOT.id });
+    expect(embedOf(seen).description).toContain('75 hexagons');
+    standIn.tell({ who: ADA, does: 'say', content: 'how many hexagons?', bot: BOT.id });
+    standIn.tell({ who: { ...ADA, bot: true }, does: 'say', content: `<@${BOT.id}> /help`, bot: BOT.id });
+    standIn.tell({ who: { id: BOT.id, name: 'bee', bot: true }, does: 'say', content: `<@${BOT.id}> /help`, bot: BOT.id });
+    await standIn.deliver({ who: ADA, does: 'slash', name: 'help' });
+    expect(counts.get('asks_total')).toBe(2);
+    expect(standIn.faults).toEqual([]);
+  });
+});
