@@ -27,7 +27,9 @@ const discord = group({
   token: secret,
   api: address('an address such as "https://discord.com/api"').optional(),
   testGuild: text(/^\d+$/, "a guild's number in quotes").optional(),
-  shards: z.union([z.literal('auto'), z.int().min(1).max(1000)], { error: '"auto" or a number of shards' }).optional(),
+  shards: z
+    .union([z.literal('auto'), z.int().min(1).max(1000)], { error: '"auto" or a number of shards' })
+    .optional(),
 });
 
 const matrix = group({

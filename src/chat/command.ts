@@ -19,6 +19,11 @@ export interface Ask {
   readonly place: string;
   /** The outside event's id: the same id again is the same event delivered again. */
   readonly event: string | null;
+  /**
+   * The platform itself answers no event twice while it runs, so only what changes something need be kept with
+   * its event; an answer that changes nothing would be the same again.
+   */
+  readonly onlyEffects?: boolean;
   /** What was typed; or a command with each option's words, where the platform has typed options. */
   readonly words: string | AskedOptions | FilledIn;
   readonly now: Date;

@@ -1,10 +1,10 @@
-import type { Problem, Result } from '../measure/result.ts';
+import { ok, type Problem, type Result } from '../measure/result.ts';
 import { speech } from '../measure/speech.ts';
 import type { Ask, Command, CommandList, Form, Here } from './command.ts';
 import { settle } from './defaults.ts';
 import { type Facts, FactsTrouble, GUILD_ITSELF } from './facts.ts';
 import { type Found, find } from './find.ts';
-import type { ReadingContext } from './option.ts';
+import type { Options, ReadingContext } from './option.ts';
 import { type ReadOptions, readNamedOptions, readOptions } from './read-options.ts';
 import type { Reply } from './reply.ts';
 import { dateIn } from './today.ts';
@@ -55,7 +55,9 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
       const found = await find(list, ask);
       if (!found.ok) return await unfound(found.problem, ask, list);
       command = found.value.command.name;
-      return await (ask.event === null ? run(found.value, ask, facts) : once(found.value, ask, ask.event));
+      return await (ask.event === null || (ask.onlyEffects && !found.value.form.keeps)
+        ? run(found.value, { ...ask, event: null }, facts)
+        : once(found.value, ask, ask.event));
     } catch (error) {
       const reference = referenceOf(ask.now);
       onFault(error, reference, ask);
@@ -135,10 +137,23 @@ async function slipOfQuestion({ form, manner }: Found, read: Result<ReadOptions>
   return (await import('./mend.ts')).slipIn(form.options, read);
 }
 
-function readAsked({ form, options, manner }: Found, context: ReadingContext) {
-  return typeof options === 'string'
-    ? readOptions(form.options, options, context, manner)
-    : readNamedOptions(form.options, options, context);
+function readAsked({ form, options, manner, filled }: Found, context: ReadingContext): Result<ReadOptions> {
+  if (typeof options !== 'string') return readNamedOptions(form.options, options, context);
+  if (!filled) return readOptions(form.options, options, context, manner);
+  // What was filled in on a form is that option's words and no other's, whatever stands in them.
+  const [onForm, inWords] = parted(form.options, (name) => Object.hasOwn(filled, name));
+  const said = readOptions(inWords, options, context, manner);
+  if (!said.ok) return said;
+  const added = readNamedOptions(onForm, filled, context);
+  if (!added.ok) return added;
+  return ok({ ...said.value, values: { ...said.value.values, ...added.value.values } });
+}
+
+function parted(options: Options, belongs: (name: string) => boolean): [Options, Options] {
+  const entries = Object.entries(options);
+  const those = entries.filter(([name]) => belongs(name));
+  const others = entries.filter(([name]) => !belongs(name));
+  return [Object.fromEntries(those), Object.fromEntries(others)];
 }
 
 function withFallbacks(form: Form, read: ReadOptions) {

@@ -1,7 +1,7 @@
 import { ok, type Result, wrong } from '../measure/result.ts';
 import { grouped } from '../measure/ruler.ts';
 import { CONTROL, tidy } from '../measure/tidy.ts';
-import type { Ask, AskedOptions, Command, CommandList, Form } from './command.ts';
+import type { Ask, AskedOptions, Command, CommandList, FilledIn, Form } from './command.ts';
 import type { Question } from './question.ts';
 import type { Manner } from './read-options.ts';
 
@@ -14,11 +14,17 @@ export interface Found {
   readonly form: Form;
   readonly options: string | Readonly<Record<string, string>>;
   readonly manner: Manner;
+  /** Options filled in on a form, beside those in words. */
+  readonly filled?: Readonly<Record<string, string>>;
 }
 
 /** Finds the command that is asked for: by its name, or by what a plain question is about. */
 export async function find(commands: CommandList, { words }: Ask): Promise<Result<Found>> {
-  if (typeof words !== 'string') return findAsked(commands, words);
+  if (typeof words !== 'string') return 'ask' in words ? findFilledIn(commands, words) : findAsked(commands, words);
+  return findInWords(commands, words);
+}
+
+async function findInWords(commands: CommandList, words: string): Promise<Result<Found>> {
   const text = legible(words);
   if (!text.ok) return text;
   if (text.value === '') return wrong('nothing-asked');
@@ -41,13 +47,26 @@ async function findAsked(commands: CommandList, asked: AskedOptions): Promise<Re
   if (!command) return unknownCommand(asked.command, commands);
   const form = command.forms.find((one) => one.name === asked.form);
   if (!form) return unknownForm(asked.form, command);
-  const options: [name: string, words: string][] = [];
-  for (const [name, words] of Object.entries(asked.options)) {
+  const options = allLegible(asked.options);
+  return options.ok ? ok({ command, form, options: options.value, manner: 'command' }) : options;
+}
+
+/** An ask of which some options were filled in on a form. */
+async function findFilledIn(commands: CommandList, { ask, filled }: FilledIn): Promise<Result<Found>> {
+  const found = await findInWords(commands, ask);
+  if (!found.ok) return found;
+  const texts = allLegible(filled);
+  return texts.ok ? ok({ ...found.value, filled: texts.value }) : texts;
+}
+
+function allLegible(options: Readonly<Record<string, string>>): Result<Record<string, string>> {
+  const read: [name: string, words: string][] = [];
+  for (const [name, words] of Object.entries(options)) {
     const text = legible(words);
     if (!text.ok) return text;
-    options.push([name, text.value]);
+    read.push([name, text.value]);
   }
-  return ok({ command, form, options: Object.fromEntries(options), manner: 'command' });
+  return ok(Object.fromEntries(read));
 }
 
 async function findCommand(commands: CommandList, text: string): Promise<Result<Found>> {

@@ -13,7 +13,8 @@ export async function invite(args: readonly string[]): Promise<number> {
     : flags;
   if (!settings.ok) return complain(sentence(settings.problem), 2);
   const { discord } = settings.value;
-  if (!discord) return complain('The settings name no Discord bot. Add "discord": { "token": { "env": "NAME" } }.', 2);
+  if (!discord)
+    return complain('The settings name no Discord bot. Add "discord": { "token": { "env": "NAME" } }.', 2);
   const { inviteLink } = await import('../platforms/discord/invite-link.ts');
   try {
     const link = await inviteLink({ token: secretOf(discord.token, settings.value), api: discord.api });

@@ -26,6 +26,7 @@ export function askOf(interaction: Interaction, words: Ask['words'], now: Date):
     guild: guildOf(interaction.guildId, interaction.user.id),
     place: interaction.channelId ?? '',
     event: `discord:${interaction.id}`,
+    onlyEffects: true,
     words,
     now,
   };
@@ -60,6 +61,7 @@ export function askInMessage(message: Message, words: string, now: Date): Ask {
     guild: guildOf(guildId, author.id),
     place: channelId,
     event: `discord:${message.id}`,
+    onlyEffects: true,
     words,
     now,
   };

@@ -154,8 +154,13 @@ async function tellAlone(event: Message, made: Made): Promise<void> {
     await event.author.send(made);
   } catch (error) {
     if (codeOf(error) !== RESTJSONErrorCodes.CannotSendMessagesToThisUser) throw error;
-    const words = 'That answer is for you alone, and you take no messages from me. Ask it with the slash command.';
-    await event.reply({ content: words, allowedMentions: { parse: [], repliedUser: false }, failIfNotExists: false });
+    const words =
+      'That answer is for you alone, and you take no messages from me. Ask it with the slash command.';
+    await event.reply({
+      content: words,
+      allowedMentions: { parse: [], repliedUser: false },
+      failIfNotExists: false,
+    });
   }
 }
 

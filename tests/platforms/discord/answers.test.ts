@@ -15,11 +15,16 @@ async function examples() {
     const { name, forms } = await load();
     for (const form of forms)
       for (const typed of form.examples) {
-        const words = typed.replace(/^\/\S+\s*/, '').replace(form.name ? new RegExp(`^${form.name}\\s*`) : /^/, '');
+        const words = typed
+          .replace(/^\/\S+\s*/, '')
+          .replace(form.name ? new RegExp(`^${form.name}\\s*`) : /^/, '');
         const read = readOptions(form.options, tidy(words), context, 'command');
         if (!read.ok) throw new Error(`${typed}: ${read.problem.code}`);
         const options = Object.fromEntries(
-          Object.entries(read.value.values).map(([key, value]) => [key, form.options[key]?.write(value) ?? '']),
+          Object.entries(read.value.values).map(([key, value]) => [
+            key,
+            form.options[key]?.write(value) ?? '',
+          ]),
         );
         found.push({ typed, name, ...(forms.length > 1 || form.name ? { sub: form.name } : {}), options });
       }
@@ -31,8 +36,19 @@ describe('every example of every command', () => {
   test('is answered alike whether typed to the bot or given with the platform’s options, and breaks no rule', async () => {
     const { standIn } = await running();
     for (const { typed, name, sub, options } of await examples()) {
-      const said = await standIn.deliver({ who: BEA, does: 'say', content: `<@${BOT.id}> ${typed}`, bot: BOT.id });
-      const given = await standIn.deliver({ who: BEA, does: 'slash', name, ...(sub ? { sub } : {}), options });
+      const said = await standIn.deliver({
+        who: BEA,
+        does: 'say',
+        content: `<@${BOT.id}> ${typed}`,
+        bot: BOT.id,
+      });
+      const given = await standIn.deliver({
+        who: BEA,
+        does: 'slash',
+        name,
+        ...(sub ? { sub } : {}),
+        options,
+      });
       expect(embedOf(said).title, typed).toBe(embedOf(given).title);
       expect(embedOf(given).title, typed).not.toContain('Not yet');
     }
@@ -56,10 +72,14 @@ describe('commands', () => {
 
   test('every option that is a choice, a number or a length is offered as one', async () => {
     const { standIn } = await running();
-    const cut = standIn.commands.find((one) => (one as { name: string }).name === 'cut') as { options: { name: string; type: number; choices?: unknown[] }[] };
+    const cut = standIn.commands.find((one) => (one as { name: string }).name === 'cut') as {
+      options: { name: string; type: number; choices?: unknown[] }[];
+    };
     expect(cut.options.find(({ name }) => name === 'shape')?.choices?.length).toBeGreaterThan(8);
     expect(cut.options.find(({ name }) => name === 'size')?.type).toBe(3);
-    const guild = standIn.commands.find((one) => (one as { name: string }).name === 'guild') as { options: { name: string; type: number }[] };
+    const guild = standIn.commands.find((one) => (one as { name: string }).name === 'guild') as {
+      options: { name: string; type: number }[];
+    };
     expect(guild.options.map(({ type }) => type)).toEqual(guild.options.map(() => 1));
   });
 });
@@ -67,9 +87,19 @@ describe('commands', () => {
 describe('replies', () => {
   test('a mistake is for the asker alone, an answer for all', async () => {
     const { standIn } = await running();
-    const good = await standIn.deliver({ who: ADA, does: 'slash', name: 'cut', options: { shape: 'hexagon', size: '1in' } });
+    const good = await standIn.deliver({
+      who: ADA,
+      does: 'slash',
+      name: 'cut',
+      options: { shape: 'hexagon', size: '1in' },
+    });
     expect(good.alone).toBe(false);
-    const bad = await standIn.deliver({ who: ADA, does: 'slash', name: 'cut', options: { shape: 'hexagon', size: '-1in' } });
+    const bad = await standIn.deliver({
+      who: ADA,
+      does: 'slash',
+      name: 'cut',
+      options: { shape: 'hexagon', size: '-1in' },
+    });
     expect(bad.alone).toBe(true);
     expect(embedOf(bad).description).toContain('below zero');
     expect(standIn.faults).toEqual([]);
@@ -77,9 +107,20 @@ describe('replies', () => {
 
   test('a member’s own settings are hers alone', async () => {
     const { standIn } = await running();
-    const shown = await standIn.deliver({ who: ADA, does: 'slash', name: 'me', sub: 'set', options: { unit: 'cm' } });
+    const shown = await standIn.deliver({
+      who: ADA,
+      does: 'slash',
+      name: 'me',
+      sub: 'set',
+      options: { unit: 'cm' },
+    });
     expect(shown.alone).toBe(true);
-    const cut = await standIn.deliver({ who: ADA, does: 'slash', name: 'cut', options: { shape: 'hexagon', size: '2.5' } });
+    const cut = await standIn.deliver({
+      who: ADA,
+      does: 'slash',
+      name: 'cut',
+      options: { shape: 'hexagon', size: '2.5' },
+    });
     expect(embedOf(cut).title).toContain('25 mm');
   });
 
@@ -94,7 +135,12 @@ describe('replies', () => {
 
   test('a size that may be meant two ways is asked back with buttons that answer', async () => {
     const { standIn } = await running();
-    const asked = await standIn.deliver({ who: ADA, does: 'say', content: `<@${BOT.id}> /cut hexagon 4in`, bot: BOT.id });
+    const asked = await standIn.deliver({
+      who: ADA,
+      does: 'say',
+      content: `<@${BOT.id}> /cut hexagon 4in`,
+      bot: BOT.id,
+    });
     const [side] = buttonsOf(asked);
     const pressed = await standIn.deliver({ who: ADA, does: 'press', customId: side?.custom_id ?? '' });
     expect(embedOf(pressed).title).toBe('Hexagon, 4 in side');
@@ -102,11 +148,21 @@ describe('replies', () => {
 
   test('a plain question to the bot is answered; words to others, of other bots and of itself are not', async () => {
     const { standIn, counts } = await running();
-    const seen = await standIn.deliver({ who: ADA, does: 'say', content: `<@!${BOT.id}> how many 1 inch hexagons from a fat quarter?`, bot: BOT.id });
+    const seen = await standIn.deliver({
+      who: ADA,
+      does: 'say',
+      content: `<@!${BOT.id}> how many 1 inch hexagons from a fat quarter?`,
+      bot: BOT.id,
+    });
     expect(embedOf(seen).description).toContain('75 hexagons');
     standIn.tell({ who: ADA, does: 'say', content: 'how many hexagons?', bot: BOT.id });
     standIn.tell({ who: { ...ADA, bot: true }, does: 'say', content: `<@${BOT.id}> /help`, bot: BOT.id });
-    standIn.tell({ who: { id: BOT.id, name: 'bee', bot: true }, does: 'say', content: `<@${BOT.id}> /help`, bot: BOT.id });
+    standIn.tell({
+      who: { id: BOT.id, name: 'bee', bot: true },
+      does: 'say',
+      content: `<@${BOT.id}> /help`,
+      bot: BOT.id,
+    });
     await standIn.deliver({ who: ADA, does: 'slash', name: 'help' });
     expect(counts.get('asks_total')).toBe(2);
     expect(standIn.faults).toEqual([]);

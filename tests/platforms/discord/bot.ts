@@ -44,10 +44,15 @@ export async function running(needs: BotNeeds = {}): Promise<Running> {
   const counts = new Map<Counted, number>();
   const logged: Running['logged'] = [];
   const ended: Ended[] = [];
-  const logger = (level: string) => (details: object, message: string) => logged.push({ level, message, details });
+  const logger = (level: string) => (details: object, message: string) =>
+    logged.push({ level, message, details });
   const platform = await startDiscord({
     ...{ commands, facts, draw, token, api: place.api },
-    room: openRoom({ commands, facts, onFault: (error) => logged.push({ level: 'fault', message: String(error), details: {} }) }),
+    room: openRoom({
+      commands,
+      facts,
+      onFault: (error) => logged.push({ level: 'fault', message: String(error), details: {} }),
+    }),
     watch: { count: (what) => counts.set(what, (counts.get(what) ?? 0) + 1), took: () => {} },
     log: { debug: logger('debug'), info: logger('info'), warn: logger('warn'), error: logger('error') },
     now: () => new Date(),
@@ -72,7 +77,8 @@ interface Button {
 }
 
 /** What a member reads of a message. */
-export const embedOf = (seen: { body: Record<string, unknown> }): Embed => ((seen.body.embeds ?? []) as Embed[])[0] ?? {};
+export const embedOf = (seen: { body: Record<string, unknown> }): Embed =>
+  ((seen.body.embeds ?? []) as Embed[])[0] ?? {};
 
 export const buttonsOf = (seen: { body: Record<string, unknown> }): Button[] =>
   ((seen.body.components ?? []) as { components: Button[] }[]).flatMap((row) => row.components);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { ADA, BEA } from '../../standin/discord/events.ts';
 import { memoryFacts } from '../../standin/memory-facts.ts';
-import { buttonsOf, embedOf, running, standIn as openStandIn, until } from './bot.ts';
+import { buttonsOf, embedOf, standIn as openStandIn, running, until } from './bot.ts';
 import { fakeCommands } from './fake-commands.ts';
 
 describe('buttons', () => {
@@ -9,7 +9,12 @@ describe('buttons', () => {
     const standIn = await openStandIn();
     const facts = memoryFacts();
     const first = await running({ standIn, facts });
-    const asked = await standIn.deliver({ who: ADA, does: 'slash', name: 'cut', options: { shape: 'hexagon', size: '4in' } });
+    const asked = await standIn.deliver({
+      who: ADA,
+      does: 'slash',
+      name: 'cut',
+      options: { shape: 'hexagon', size: '4in' },
+    });
     await first.platform.stop();
     await running({ standIn, facts });
     const [flats] = buttonsOf(asked);
@@ -98,7 +103,13 @@ describe('the standing message and its form', () => {
 describe('completion', () => {
   test('offers known words, those that begin as typed first, at most 25', async () => {
     const { standIn } = await running();
-    const seen = await standIn.deliver({ who: ADA, does: 'typing', name: 'yield', options: { cloth: 'fat' }, focused: 'cloth' });
+    const seen = await standIn.deliver({
+      who: ADA,
+      does: 'typing',
+      name: 'yield',
+      options: { cloth: 'fat' },
+      focused: 'cloth',
+    });
     const offered = (seen.body.choices as unknown as { name: string }[]).map(({ name }) => name);
     expect(offered.slice(0, 2).sort()).toEqual(['fat-eighth', 'fat-quarter']);
     expect(standIn.faults).toEqual([]);

@@ -3,7 +3,7 @@ import { CannotStart } from '../../../src/platforms/platform.ts';
 import { ADA, BEA, snowflake } from '../../standin/discord/events.ts';
 import { CHANNEL } from '../../standin/discord/gateway.ts';
 import { BOT, type Request, TOKEN } from '../../standin/discord/standin.ts';
-import { embedOf, running, standIn as openStandIn, until } from './bot.ts';
+import { embedOf, standIn as openStandIn, running, until } from './bot.ts';
 import { fakeCommands } from './fake-commands.ts';
 
 const callback = ({ path }: Request) => path.endsWith('/callback');
@@ -25,7 +25,9 @@ describe('the three seconds', () => {
     const seen = await standIn.deliver(slow(1307));
     expect(seen.kind).toBe('follow-up');
     expect(seen.alone).toBe(true);
-    expect(standIn.requests.some(({ method, path }) => method === 'DELETE' && path.endsWith('@original'))).toBe(true);
+    expect(
+      standIn.requests.some(({ method, path }) => method === 'DELETE' && path.endsWith('@original')),
+    ).toBe(true);
   });
 
   test('an acknowledgement that came after the deadline: the answer arrives all the same', async () => {
@@ -46,7 +48,9 @@ describe('the three seconds', () => {
     standIn.next(callback, { status: 500, body: {}, done: true });
     const seen = await standIn.deliver(slow(10));
     expect(embedOf(seen).title).toBe('Done');
-    await until(() => standIn.requests.some(({ method, path }) => method === 'PATCH' && path.endsWith('@original')));
+    await until(() =>
+      standIn.requests.some(({ method, path }) => method === 'PATCH' && path.endsWith('@original')),
+    );
     expect(standIn.faults).toEqual([]);
   });
 });
@@ -55,7 +59,11 @@ describe('what goes wrong between us', () => {
   test('429 and 5xx are waited out, and counted', async () => {
     const { commands } = fakeCommands();
     const { standIn, counts } = await running({ commands });
-    standIn.next(callback, { status: 429, body: { message: 'slow down', retry_after: 0.05, global: false }, headers: { 'retry-after': '0.05', 'x-ratelimit-scope': 'user' } });
+    standIn.next(callback, {
+      status: 429,
+      body: { message: 'slow down', retry_after: 0.05, global: false },
+      headers: { 'retry-after': '0.05', 'x-ratelimit-scope': 'user' },
+    });
     const limited = await standIn.deliver(slow(10));
     expect(embedOf(limited).title).toBe('Done');
     standIn.next(callback, { status: 503, body: {} });
@@ -115,7 +123,10 @@ describe('what goes wrong between us', () => {
 
   test('commands that may not be registered are one sentence', async () => {
     const standIn = await openStandIn();
-    standIn.next(({ method }) => method === 'PUT', { status: 403, body: { code: 50001, message: 'Missing Access' } });
+    standIn.next(({ method }) => method === 'PUT', {
+      status: 403,
+      body: { code: 50001, message: 'Missing Access' },
+    });
     await expect(running({ standIn })).rejects.toThrow(/Missing Access/);
   });
 
@@ -129,7 +140,10 @@ describe('what goes wrong between us', () => {
 
   test('a place that refuses the bot’s words loses one reply, told in the log and counted', async () => {
     const { standIn, counts, logged } = await running();
-    standIn.next(({ path }) => path === `/channels/${CHANNEL}/messages`, { status: 403, body: { code: 50013, message: 'Missing Permissions' } });
+    standIn.next(({ path }) => path === `/channels/${CHANNEL}/messages`, {
+      status: 403,
+      body: { code: 50013, message: 'Missing Permissions' },
+    });
     standIn.tell({ who: BEA, does: 'say', content: `<@${BOT.id}> /help`, bot: BOT.id });
     await until(() => counts.get('replies_lost_total') === 1);
     expect(logged.some(({ level }) => level === 'error')).toBe(true);

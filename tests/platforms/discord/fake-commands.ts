@@ -6,7 +6,10 @@ import { count, reply } from '../../../src/chat/reply.ts';
 import { wrong } from '../../../src/measure/result.ts';
 
 /** Commands that do what no real one does on demand: take long, say much, offer a form, keep a count. */
-export function fakeCommands(): { commands: CommandList; logged: { pieces: number; note: string | undefined }[] } {
+export function fakeCommands(): {
+  commands: CommandList;
+  logged: { pieces: number; note: string | undefined }[];
+} {
   const logged: { pieces: number; note: string | undefined }[] = [];
   const one = (command: Command) => async () => command;
   const commands: CommandList = {
@@ -21,7 +24,9 @@ export function fakeCommands(): { commands: CommandList; logged: { pieces: numbe
           examples: ['/slow ms:10'],
           async run({ ms }) {
             await new Promise((done) => setTimeout(done, ms));
-            return ms % 10 === 7 ? wrong('nothing-set', { example: '/slow' }) : reply({ title: 'Done', lines: [`${ms}`] });
+            return ms % 10 === 7
+              ? wrong('nothing-set', { example: '/slow' })
+              : reply({ title: 'Done', lines: [`${ms}`] });
           },
         }),
       ],
@@ -39,7 +44,10 @@ export function fakeCommands(): { commands: CommandList; logged: { pieces: numbe
             reply({
               title: 'Long '.repeat(100),
               lines: Array.from({ length: Math.ceil(rows / 4) }, (_, i) => `line ${i} ${'word '.repeat(20)}`),
-              table: { columns: ['a', 'b'], rows: Array.from({ length: rows }, (_, i) => [`row ${i}`, `value ${i}`]) },
+              table: {
+                columns: ['a', 'b'],
+                rows: Array.from({ length: rows }, (_, i) => [`row ${i}`, `value ${i}`]),
+              },
               choices: Array.from({ length: 43 }, (_, i) => ({ label: `choice ${i}`, ask: `/slow ms:${i}` })),
             }),
         }),
@@ -71,12 +79,19 @@ export function fakeCommands(): { commands: CommandList; logged: { pieces: numbe
         form({
           name: '',
           summary: 'Enters pieces with a note',
-          options: { pieces: required(bare(whole('How many', 1, 1000))), note: words('A note', 500, 'blue one') },
+          options: {
+            pieces: required(bare(whole('How many', 1, 1000))),
+            note: words('A note', 500, 'blue one'),
+          },
           examples: ['/enter 3'],
           keeps: true,
           run({ pieces, note }, here) {
             logged.push({ pieces, note });
-            return reply({ title: `Entered for ${here.who.name}`, lines: [`${pieces} ${note ?? ''}`], figures: { pieces: count(pieces) } });
+            return reply({
+              title: `Entered for ${here.who.name}`,
+              lines: [`${pieces} ${note ?? ''}`],
+              figures: { pieces: count(pieces) },
+            });
           },
         }),
       ],
@@ -98,7 +113,15 @@ export function fakeCommands(): { commands: CommandList; logged: { pieces: numbe
     help: one({
       name: 'help',
       summary: 'Helps',
-      forms: [form({ name: '', summary: 'Helps', options: {}, examples: ['/help'], run: () => reply({ title: 'Help', lines: ['ask'] }) })],
+      forms: [
+        form({
+          name: '',
+          summary: 'Helps',
+          options: {},
+          examples: ['/help'],
+          run: () => reply({ title: 'Help', lines: ['ask'] }),
+        }),
+      ],
     }),
   };
   return { commands, logged };

@@ -21,9 +21,20 @@ type Value = string | number | boolean;
 
 /** What a member does. */
 export type EventNeeds = { readonly who: Who; readonly at?: number; readonly id?: string } & (
-  | { readonly does: 'slash'; readonly name: string; readonly sub?: string; readonly options?: Readonly<Record<string, Value>> }
+  | {
+      readonly does: 'slash';
+      readonly name: string;
+      readonly sub?: string;
+      readonly options?: Readonly<Record<string, Value>>;
+    }
   | { readonly does: 'press'; readonly customId: string }
-  | { readonly does: 'typing'; readonly name: string; readonly sub?: string; readonly options: Readonly<Record<string, Value>>; readonly focused: string }
+  | {
+      readonly does: 'typing';
+      readonly name: string;
+      readonly sub?: string;
+      readonly options: Readonly<Record<string, Value>>;
+      readonly focused: string;
+    }
   | { readonly does: 'submit'; readonly customId: string; readonly values: Readonly<Record<string, string>> }
   | { readonly does: 'say'; readonly content: string; readonly bot: string }
 );
@@ -39,7 +50,15 @@ const GUILD_ID = '100000000000000001';
 const MANAGE_GUILD = 1n << 5n;
 const BASE = 1n << 11n;
 
-const userOf = ({ id, name, bot = false }: Who) => ({ id, username: name.toLowerCase(), global_name: name, discriminator: '0', avatar: null, ...(bot ? { bot } : {}), public_flags: 0 });
+const userOf = ({ id, name, bot = false }: Who) => ({
+  id,
+  username: name.toLowerCase(),
+  global_name: name,
+  discriminator: '0',
+  avatar: null,
+  ...(bot ? { bot } : {}),
+  public_flags: 0,
+});
 
 const memberOf = (who: Who) => ({
   user: userOf(who),
@@ -61,7 +80,8 @@ const TYPES = { slash: 2, press: 3, typing: 4, submit: 5 } as const;
 /** The event that the gateway delivers when a member does something. */
 export function eventOf(needs: EventNeeds): Event {
   const id = needs.id ?? snowflake(needs.at);
-  if (needs.does === 'say') return { key: id, token: '', type: 'MESSAGE_CREATE', payload: messageFor(id, needs) };
+  if (needs.does === 'say')
+    return { key: id, token: '', type: 'MESSAGE_CREATE', payload: messageFor(id, needs) };
   const token = `token-${id}`;
   const payload = {
     id,
@@ -91,26 +111,61 @@ function dataFor(needs: Exclude<EventNeeds, { does: 'say' }>): unknown {
   if (needs.does === 'submit')
     return {
       custom_id: needs.customId,
-      components: Object.entries(needs.values).map(([name, value], i) => ({ type: 1, id: i, components: [{ type: 4, id: 100 + i, custom_id: name, value }] })),
+      components: Object.entries(needs.values).map(([name, value], i) => ({
+        type: 1,
+        id: i,
+        components: [{ type: 4, id: 100 + i, custom_id: name, value }],
+      })),
     };
   const focused = needs.does === 'typing' ? needs.focused : undefined;
-  const given = Object.entries(needs.options ?? {}).map(([name, value]) => ({ name, type: typeof value === 'string' ? 3 : typeof value === 'boolean' ? 5 : Number.isInteger(value) ? 4 : 10, value, ...(name === focused ? { focused: true } : {}) }));
+  const given = Object.entries(needs.options ?? {}).map(([name, value]) => ({
+    name,
+    type: typeof value === 'string' ? 3 : typeof value === 'boolean' ? 5 : Number.isInteger(value) ? 4 : 10,
+    value,
+    ...(name === focused ? { focused: true } : {}),
+  }));
   const options = needs.sub ? [{ name: needs.sub, type: 1, options: given }] : given;
   return { id: snowflake(), name: needs.name, type: 1, options, guild_id: GUILD_ID };
 }
 
 const pressedMessage = () => ({
-  ...{ id: snowflake(), channel_id: CHANNEL, type: 0, content: '', tts: false, pinned: false, mention_everyone: false },
+  ...{
+    id: snowflake(),
+    channel_id: CHANNEL,
+    type: 0,
+    content: '',
+    tts: false,
+    pinned: false,
+    mention_everyone: false,
+  },
   ...{ mentions: [], mention_roles: [], attachments: [], embeds: [], components: [], flags: 0 },
   ...{ timestamp: new Date().toISOString(), edited_timestamp: null },
   author: { id: '200000000000000001', username: 'bee', discriminator: '0', avatar: null, bot: true },
 });
 
 const messageFor = (id: string, { who, content, bot }: Extract<EventNeeds, { does: 'say' }>) => ({
-  ...{ id, channel_id: CHANNEL, guild_id: GUILD_ID, type: 0, content, tts: false, pinned: false, mention_everyone: false },
-  ...{ mention_roles: [], attachments: [], embeds: [], components: [], flags: 0, timestamp: new Date().toISOString() },
+  ...{
+    id,
+    channel_id: CHANNEL,
+    guild_id: GUILD_ID,
+    type: 0,
+    content,
+    tts: false,
+    pinned: false,
+    mention_everyone: false,
+  },
+  ...{
+    mention_roles: [],
+    attachments: [],
+    embeds: [],
+    components: [],
+    flags: 0,
+    timestamp: new Date().toISOString(),
+  },
   edited_timestamp: null,
-  mentions: content.includes(bot) ? [{ id: bot, username: 'bee', discriminator: '0', avatar: null, bot: true }] : [],
+  mentions: content.includes(bot)
+    ? [{ id: bot, username: 'bee', discriminator: '0', avatar: null, bot: true }]
+    : [],
   author: userOf(who),
   member: { ...memberOf(who), user: undefined },
 });

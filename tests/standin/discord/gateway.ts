@@ -34,7 +34,8 @@ export class Gateway {
     const server = new WebSocketServer({ server: http });
     server.on('connection', (socket, request) => {
       const query = new URL(request.url ?? '', 'ws://x').searchParams;
-      if (query.get('v') !== '10' || query.get('encoding') !== 'json') needs.fault(`gateway asked as ${request.url}`);
+      if (query.get('v') !== '10' || query.get('encoding') !== 'json')
+        needs.fault(`gateway asked as ${request.url}`);
       this.#sockets.add(socket);
       socket.on('close', () => this.#sockets.delete(socket));
       socket.on('message', (data) => this.#hear(socket, JSON.parse(String(data)) as Frame));
@@ -70,7 +71,10 @@ export class Gateway {
     if (op !== 3) this.#needs.fault(`gateway op ${op}`);
   }
 
-  #identify(socket: WebSocket, { token, intents, shard }: { token: string; intents: number; shard?: number[] }): void {
+  #identify(
+    socket: WebSocket,
+    { token, intents, shard }: { token: string; intents: number; shard?: number[] },
+  ): void {
     this.identified++;
     if (this.refuseWith !== null) return socket.close(this.refuseWith);
     if (token.replace(/^Bot /, '') !== this.#needs.token) return socket.close(4004);
@@ -79,7 +83,17 @@ export class Gateway {
     const { bot, guilds } = this.#needs;
     const ready = {
       v: 10,
-      user: { ...bot, discriminator: '0', global_name: null, avatar: null, bot: true, flags: 0, verified: true, mfa_enabled: false, email: null },
+      user: {
+        ...bot,
+        discriminator: '0',
+        global_name: null,
+        avatar: null,
+        bot: true,
+        flags: 0,
+        verified: true,
+        mfa_enabled: false,
+        email: null,
+      },
       guilds: guilds.map(({ id }) => ({ id, unavailable: true })),
       session_id: 'session-1',
       resume_gateway_url: `${this.#needs.address()}/resume`,
@@ -87,7 +101,8 @@ export class Gateway {
       ...(shard ? { shard } : {}),
     };
     this.#send(socket, { op: 0, t: 'READY', d: ready, s: ++this.#sequence });
-    for (const guild of guilds) this.#send(socket, { op: 0, t: 'GUILD_CREATE', d: wholeGuild(guild), s: ++this.#sequence });
+    for (const guild of guilds)
+      this.#send(socket, { op: 0, t: 'GUILD_CREATE', d: wholeGuild(guild), s: ++this.#sequence });
   }
 
   #resume(socket: WebSocket, { seq }: { seq: number }): void {
@@ -121,8 +136,30 @@ export const wholeGuild = ({ id, name }: { id: string; name: string }) => ({
   features: [],
   emojis: [],
   stickers: [],
-  roles: [{ id, name: '@everyone', color: 0, hoist: false, position: 0, permissions: '2147483647', managed: false, mentionable: false, flags: 0 }],
-  channels: [{ id: CHANNEL, type: 0, name: 'sewing', position: 0, permission_overwrites: [], nsfw: false, parent_id: null }],
+  roles: [
+    {
+      id,
+      name: '@everyone',
+      color: 0,
+      hoist: false,
+      position: 0,
+      permissions: '2147483647',
+      managed: false,
+      mentionable: false,
+      flags: 0,
+    },
+  ],
+  channels: [
+    {
+      id: CHANNEL,
+      type: 0,
+      name: 'sewing',
+      position: 0,
+      permission_overwrites: [],
+      nsfw: false,
+      parent_id: null,
+    },
+  ],
   members: [],
   threads: [],
   voice_states: [],

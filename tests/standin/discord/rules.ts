@@ -29,7 +29,8 @@ export function faultsOf(method: string, path: string, body: unknown, files: rea
   if (/^\/interactions\//.test(path)) return callbackFaults(body as Body, files);
   const found = SCHEMAS.find(([m, pattern]) => m === method && pattern.test(path));
   if (!found) return body === undefined || body === null ? [] : [`no schema for ${method} ${path}`];
-  if (Array.isArray(body)) return body.flatMap((one) => [...againstSchema(found[2], one), ...commandFaults(one)]);
+  if (Array.isArray(body))
+    return body.flatMap((one) => [...againstSchema(found[2], one), ...commandFaults(one)]);
   if (path === '/users/@me/channels') return againstSchema(found[2], body);
   return [...againstSchema(found[2], body), ...messageFaults(body as Body, files, method === 'PATCH')];
 }
@@ -47,7 +48,13 @@ function againstSchema(schema: spec.Schema, body: unknown): string[] {
   return read.success ? [] : read.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`);
 }
 
-type Component = { type: number; custom_id?: string; label?: string; components?: Component[]; disabled?: boolean };
+type Component = {
+  type: number;
+  custom_id?: string;
+  label?: string;
+  components?: Component[];
+  disabled?: boolean;
+};
 
 /** Rules of messages that the description does not hold: emptiness, sums, rows, ids, mentions, attachments. */
 function messageFaults(message: Body, files: readonly string[], edit: boolean): string[] {
@@ -62,13 +69,16 @@ function messageFaults(message: Body, files: readonly string[], edit: boolean): 
   for (const embed of embeds) if (embedLength(embed) === 0 && !embed.image) faults.push('an empty embed');
   if (rows.length > 5) faults.push(`${rows.length} rows`);
   faults.push(...componentFaults(rows));
-  const allowed = message.allowed_mentions as { parse?: unknown[]; users?: unknown[]; roles?: unknown[] } | undefined;
+  const allowed = message.allowed_mentions as
+    | { parse?: unknown[]; users?: unknown[]; roles?: unknown[] }
+    | undefined;
   if (!allowed) faults.push('allowed_mentions not stated');
   else if ([allowed.parse, allowed.users, allowed.roles].some((list) => (list?.length ?? 0) > 0))
     faults.push('allowed_mentions not empty');
   if (attachments.length !== files.length && files.length > 0) faults.push('attachments do not match files');
   files.forEach((name, i) => {
-    if (!attachments.some(({ id }) => String(id) === String(i))) faults.push(`file ${name} has no attachment ${i}`);
+    if (!attachments.some(({ id }) => String(id) === String(i)))
+      faults.push(`file ${name} has no attachment ${i}`);
   });
   return faults;
 }
@@ -111,7 +121,13 @@ type Offered = { name: string; type: number; required?: boolean; description: st
 function commandFaults(command: unknown): string[] {
   const { options = [] } = command as { options?: Offered[] };
   const faults = listFaults(options);
-  const size = JSON.stringify(command, (key, value) => (['name', 'description', 'value', 'options', 'choices'].includes(key) || !Number.isNaN(Number(key)) || key === '' ? value : undefined)).length;
+  const size = JSON.stringify(command, (key, value) =>
+    ['name', 'description', 'value', 'options', 'choices'].includes(key) ||
+    !Number.isNaN(Number(key)) ||
+    key === ''
+      ? value
+      : undefined,
+  ).length;
   if (size > 8000 * 2) faults.push(`a command of ${size}`);
   return faults;
 }

@@ -1,8 +1,8 @@
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { type Event, type EventNeeds, eventOf, snowflake } from './events.ts';
 import { CHANNEL, Gateway } from './gateway.ts';
 import { faultsOf } from './rules.ts';
-import { type Event, type EventNeeds, eventOf, snowflake } from './events.ts';
 
 export const TOKEN = 'a.test.token';
 export const BOT = { id: '200000000000000001', username: 'bee' };
@@ -19,7 +19,10 @@ export interface Seen {
   readonly id: string;
   readonly alone: boolean;
   readonly channel: string;
-  readonly body: { embeds?: Record<string, never>[]; components?: never[]; content?: string } & Record<string, unknown>;
+  readonly body: { embeds?: Record<string, never>[]; components?: never[]; content?: string } & Record<
+    string,
+    unknown
+  >;
   readonly files: readonly SentFile[];
   readonly kind: 'reply' | 'edit' | 'follow-up' | 'message' | 'modal' | 'suggestions' | 'update';
 }
@@ -137,7 +140,14 @@ export class DiscordStandIn {
     if (planned) planned.times--;
     const refused = planned && !planned.outcome.done;
     if (body !== undefined && !refused)
-      this.faults.push(...faultsOf(request.method, path, body, files.map(({ name }) => name)).map((f) => `${request.method} ${path}: ${f}`));
+      this.faults.push(
+        ...faultsOf(
+          request.method,
+          path,
+          body,
+          files.map(({ name }) => name),
+        ).map((f) => `${request.method} ${path}: ${f}`),
+      );
     const own = refused ? planned.outcome : this.#answer(request, files, url.searchParams);
     const { status, body: said, headers = {} } = planned?.outcome ?? own;
     const after = planned?.outcome.after ?? 0;
@@ -157,7 +167,14 @@ export class DiscordStandIn {
   #answer(request: Request, files: readonly SentFile[], query: URLSearchParams): Outcome {
     const { method, path, body } = request;
     if (path === '/gateway/bot')
-      return { status: 200, body: { url: this.socket, shards: 1, session_start_limit: { total: 1000, remaining: 999, reset_after: 0, max_concurrency: 1 } } };
+      return {
+        status: 200,
+        body: {
+          url: this.socket,
+          shards: 1,
+          session_start_limit: { total: 1000, remaining: 999, reset_after: 0, max_concurrency: 1 },
+        },
+      };
     if (/^\/applications\/\d+\/(?:guilds\/\d+\/)?commands$/.test(path)) return this.#commands(method, body);
     const callback = /^\/interactions\/(\d+)\/([^/]+)\/callback$/.exec(path);
     if (callback) return this.#callback(callback[1] ?? '', body as never, files, query);
@@ -172,30 +189,77 @@ export class DiscordStandIn {
     if (method === 'GET' && /^\/channels\/\d+$/.test(path))
       return { status: 200, body: { id: path.split('/')[2], type: 0, guild_id: GUILD.id, name: 'sewing' } };
     if (path === '/users/@me/channels')
-      return { status: 200, body: { id: '500000000000000001', type: 1, recipients: [{ id: (body as { recipient_id: string }).recipient_id, username: 'x', discriminator: '0', avatar: null }] } };
+      return {
+        status: 200,
+        body: {
+          id: '500000000000000001',
+          type: 1,
+          recipients: [
+            {
+              id: (body as { recipient_id: string }).recipient_id,
+              username: 'x',
+              discriminator: '0',
+              avatar: null,
+            },
+          ],
+        },
+      };
     this.faults.push(`no such route: ${method} ${path}`);
     return { status: 404, body: { code: 0, message: '404: Not Found' } };
   }
 
   #commands(method: string, body: unknown): Outcome {
-    if (method === 'PUT') this.commands = (body as object[]).map((one) => ({ id: snowflake(), version: snowflake(), application_id: BOT.id, ...one }));
+    if (method === 'PUT')
+      this.commands = (body as object[]).map((one) => ({
+        id: snowflake(),
+        version: snowflake(),
+        application_id: BOT.id,
+        ...one,
+      }));
     return { status: 200, body: this.commands };
   }
 
-  #callback(id: string, body: { type: number; data?: Record<string, unknown> }, files: readonly SentFile[], query: URLSearchParams): Outcome {
+  #callback(
+    id: string,
+    body: { type: number; data?: Record<string, unknown> },
+    files: readonly SentFile[],
+    query: URLSearchParams,
+  ): Outcome {
     const event = this.#events.get(id);
-    if (!event || Date.now() - event.at > this.deadline) return { status: 404, body: { code: 10062, message: 'Unknown interaction' } };
-    if (event.answered) return { status: 400, body: { code: 40060, message: 'Interaction has already been acknowledged.' } };
+    if (!event || Date.now() - event.at > this.deadline)
+      return { status: 404, body: { code: 10062, message: 'Unknown interaction' } };
+    if (event.answered)
+      return { status: 400, body: { code: 40060, message: 'Interaction has already been acknowledged.' } };
     const message = snowflake();
     event.answered = message;
     event.alone = (Number(body.data?.flags ?? 0) & 64) !== 0;
     const kind = ({ 4: 'reply', 7: 'update', 8: 'suggestions', 9: 'modal' } as const)[body.type as 4];
-    if (kind) this.#show(id, { id: message, alone: event.alone, channel: CHANNEL, body: body.data as never, files, kind });
+    if (kind)
+      this.#show(id, {
+        id: message,
+        alone: event.alone,
+        channel: CHANNEL,
+        body: body.data as never,
+        files,
+        kind,
+      });
     if (query.get('with_response') !== 'true') return { status: 204 };
-    return { status: 200, body: { interaction: { id, type: 2 }, resource: { type: body.type, message: this.#whole(message, body.data ?? {}) } } };
+    return {
+      status: 200,
+      body: {
+        interaction: { id, type: 2 },
+        resource: { type: body.type, message: this.#whole(message, body.data ?? {}) },
+      },
+    };
   }
 
-  #webhook({ method, body }: Request, token: string, message: string | undefined, files: readonly SentFile[], query: URLSearchParams): Outcome {
+  #webhook(
+    { method, body }: Request,
+    token: string,
+    message: string | undefined,
+    files: readonly SentFile[],
+    query: URLSearchParams,
+  ): Outcome {
     const event = [...this.#events.values()].find((one) => one.token === token);
     if (!event) return { status: 401, body: { code: 50027, message: 'Invalid Webhook Token' } };
     if (method === 'DELETE') return { status: 204 };
@@ -204,17 +268,32 @@ export class DiscordStandIn {
     if (message && !event.answered) return { status: 404, body: { code: 10008, message: 'Unknown Message' } };
     const data = (body ?? {}) as Record<string, unknown>;
     const alone = message ? (event.alone ?? false) : (Number(data.flags ?? 0) & 64) !== 0;
-    if (method !== 'GET') this.#show(event.key, { id, alone, channel: CHANNEL, body: data as never, files, kind: message ? 'edit' : 'follow-up' });
+    if (method !== 'GET')
+      this.#show(event.key, {
+        id,
+        alone,
+        channel: CHANNEL,
+        body: data as never,
+        files,
+        kind: message ? 'edit' : 'follow-up',
+      });
     return { status: 200, body: this.#whole(id, data) };
   }
 
-  #message({ method, body }: Request, channel: string, message: string | undefined, files: readonly SentFile[]): Outcome {
+  #message(
+    { method, body }: Request,
+    channel: string,
+    message: string | undefined,
+    files: readonly SentFile[],
+  ): Outcome {
     const data = (body ?? {}) as Record<string, unknown>;
     const repliedTo = (data.message_reference as { message_id?: string } | undefined)?.message_id;
     const id = message ?? snowflake();
     const kind = method === 'PATCH' ? 'edit' : 'message';
     const seen: Seen = { id, alone: channel.startsWith('5'), channel, body: data as never, files, kind };
-    const late = [...this.#events.values()].find(({ key, at }) => this.#waiting.has(key) && (channel.startsWith('5') || Date.now() - at > this.deadline));
+    const late = [...this.#events.values()].find(
+      ({ key, at }) => this.#waiting.has(key) && (channel.startsWith('5') || Date.now() - at > this.deadline),
+    );
     this.#show(repliedTo ?? late?.key ?? `channel:${channel}`, seen);
     return { status: 200, body: this.#whole(id, data, channel) };
   }
@@ -222,9 +301,29 @@ export class DiscordStandIn {
   #whole(id: string, data: Record<string, unknown>, channel = CHANNEL) {
     const author = { ...BOT, discriminator: '0', avatar: null, bot: true };
     return {
-      ...{ id, channel_id: channel, author, content: data.content ?? '', timestamp: new Date().toISOString() },
-      ...{ edited_timestamp: null, tts: false, mention_everyone: false, mentions: [], mention_roles: [], attachments: [] },
-      ...{ embeds: data.embeds ?? [], components: data.components ?? [], pinned: false, type: 0, flags: data.flags ?? 0, nonce: data.nonce },
+      ...{
+        id,
+        channel_id: channel,
+        author,
+        content: data.content ?? '',
+        timestamp: new Date().toISOString(),
+      },
+      ...{
+        edited_timestamp: null,
+        tts: false,
+        mention_everyone: false,
+        mentions: [],
+        mention_roles: [],
+        attachments: [],
+      },
+      ...{
+        embeds: data.embeds ?? [],
+        components: data.components ?? [],
+        pinned: false,
+        type: 0,
+        flags: data.flags ?? 0,
+        nonce: data.nonce,
+      },
     };
   }
 }
@@ -240,6 +339,10 @@ async function bodyOf(incoming: IncomingMessage): Promise<{ body: unknown; files
   const form = await new Response(new Uint8Array(whole), { headers: { 'content-type': type } }).formData();
   const files: SentFile[] = [];
   for (const [key, value] of form)
-    if (typeof value !== 'string') files[Number(/^files\[(\d+)\]$/.exec(key)?.[1])] = { name: value.name, bytes: new Uint8Array(await value.arrayBuffer()) };
+    if (typeof value !== 'string')
+      files[Number(/^files\[(\d+)\]$/.exec(key)?.[1])] = {
+        name: value.name,
+        bytes: new Uint8Array(await value.arrayBuffer()),
+      };
   return { body: JSON.parse(String(form.get('payload_json'))), files };
 }
