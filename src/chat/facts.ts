@@ -64,6 +64,8 @@ export interface Facts {
   readonly defaults: DefaultsKept;
   readonly answered: AnswersKept;
   readonly notes: NotesKept;
+  /** Removes all that is kept for a guild; nothing of any other. */
+  forgetGuild(guild: string): Promise<void>;
   /**
    * Does the work as one: either all that it keeps is kept, or, when it throws, nothing. Resolves after the
    * facts are safely kept. Works run one after another, so inside use only the facts that are handed in:

@@ -20,7 +20,8 @@ export interface Found {
 
 /** Finds the command that is asked for: by its name, or by what a plain question is about. */
 export async function find(commands: CommandList, { words }: Ask): Promise<Result<Found>> {
-  if (typeof words !== 'string') return 'ask' in words ? findFilledIn(commands, words) : findAsked(commands, words);
+  if (typeof words !== 'string')
+    return 'ask' in words ? findFilledIn(commands, words) : findAsked(commands, words);
   return findInWords(commands, words);
 }
 

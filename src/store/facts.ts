@@ -3,6 +3,7 @@ import type { Kysely } from 'kysely';
 import { type Facts, FactsTrouble } from '../chat/facts.ts';
 import { answersIn } from './answered.ts';
 import { defaultsIn } from './defaults.ts';
+import { forgetGuildIn } from './forget-guild.ts';
 import type { Keeping } from './keeping.ts';
 import { notesIn } from './notes.ts';
 import type { Tables } from './tables.ts';
@@ -38,6 +39,7 @@ export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping):
     },
     answered: reached(answersIn(tables, keeping), fromOutside),
     notes: reached(notesIn(tables, keeping), fromOutside),
+    forgetGuild: (guild) => together((facts) => facts.forgetGuild(guild)),
     together,
   };
 }
@@ -48,6 +50,7 @@ function joined(inside: Kysely<Tables>, reach: Reach, keeping: Keeping): Facts {
     defaults: reached(defaultsIn(inside, keeping), reach),
     answered: reached(answersIn(inside, keeping), reach),
     notes: reached(notesIn(inside, keeping), reach),
+    forgetGuild: (guild) => reach(() => forgetGuildIn(inside, guild)),
     together: (work) => work(facts),
   };
   return facts;

@@ -90,6 +90,10 @@ class OpenedWhenNeeded implements Facts {
     clear: async (guild: string, member: string) => (await this.#opened()).defaults.clear(guild, member),
   };
 
+  async forgetGuild(guild: string): Promise<void> {
+    await (await this.#opened()).forgetGuild(guild);
+  }
+
   readonly notes: Facts['notes'] = {
     find: async (platform, key) => (await this.#opened()).notes.find(platform, key),
     keep: async (platform, key, value, whose) =>

@@ -39,6 +39,10 @@ export function memoryFacts(): Facts {
       before: async () => [],
       prune: async () => 0,
     },
+    forgetGuild: async (guild) => {
+      for (const map of [kept, answers])
+        for (const one of map.keys()) if (JSON.parse(one)[0] === guild) map.delete(one);
+    },
     together: (work) => work(facts),
   };
   return facts;

@@ -1,7 +1,7 @@
 import { afterEach } from 'vitest';
 import { commands as real } from '../../../commands/index.ts';
 import type { CommandList } from '../../../src/chat/command.ts';
-import { openRoom } from '../../../src/chat/dispatch.ts';
+import { openRoom, type Room } from '../../../src/chat/dispatch.ts';
 import type { Facts } from '../../../src/chat/facts.ts';
 import type { Counted } from '../../../src/chat/watch.ts';
 import { draw } from '../../../src/pictures/draw.ts';
@@ -28,6 +28,7 @@ export interface BotNeeds {
   readonly facts?: Facts;
   readonly commands?: CommandList;
   readonly token?: string;
+  readonly room?: Room;
 }
 
 /** A stand-in platform, closed after the test. */
@@ -48,11 +49,13 @@ export async function running(needs: BotNeeds = {}): Promise<Running> {
     logged.push({ level, message, details });
   const platform = await startDiscord({
     ...{ commands, facts, draw, token, api: place.api },
-    room: openRoom({
-      commands,
-      facts,
-      onFault: (error) => logged.push({ level: 'fault', message: String(error), details: {} }),
-    }),
+    room:
+      needs.room ??
+      openRoom({
+        commands,
+        facts,
+        onFault: (error) => logged.push({ level: 'fault', message: String(error), details: {} }),
+      }),
     watch: { count: (what) => counts.set(what, (counts.get(what) ?? 0) + 1), took: () => {} },
     log: { debug: logger('debug'), info: logger('info'), warn: logger('warn'), error: logger('error') },
     now: () => new Date(),

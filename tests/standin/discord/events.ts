@@ -1,4 +1,4 @@
-import { CHANNEL } from './gateway.ts';
+import { CHANNEL, ORGANISERS } from './gateway.ts';
 
 let serial = 0;
 
@@ -62,7 +62,7 @@ const userOf = ({ id, name, bot = false }: Who) => ({
 
 const memberOf = (who: Who) => ({
   user: userOf(who),
-  roles: [],
+  roles: who.organiser ? [ORGANISERS] : [],
   nick: null,
   avatar: null,
   joined_at: '2026-01-01T00:00:00.000000+00:00',

@@ -118,6 +118,14 @@ export class Gateway {
 
 export const CHANNEL = '300000000000000001';
 
+/** The role of those who may do an organiser's work. */
+export const ORGANISERS = '100000000000000005';
+
+const role = (id: string, name: string, permissions: string) => ({
+  ...{ id, name, permissions, color: 0, hoist: false, position: 0 },
+  ...{ managed: false, mentionable: false, flags: 0 },
+});
+
 export const wholeGuild = ({ id, name }: { id: string; name: string }) => ({
   id,
   name,
@@ -136,19 +144,7 @@ export const wholeGuild = ({ id, name }: { id: string; name: string }) => ({
   features: [],
   emojis: [],
   stickers: [],
-  roles: [
-    {
-      id,
-      name: '@everyone',
-      color: 0,
-      hoist: false,
-      position: 0,
-      permissions: '2147483647',
-      managed: false,
-      mentionable: false,
-      flags: 0,
-    },
-  ],
+  roles: [role(id, '@everyone', '117760'), role(ORGANISERS, 'organisers', '32')],
   channels: [
     {
       id: CHANNEL,
