@@ -55,9 +55,10 @@ export class Events {
 
   #begin(id: string, work: () => Promise<void>): void {
     const { watch, log, now } = this.#needs;
-    if (!this.#seen.first(id)) return watch.count('events_seen_again_total', { platform: PLATFORM });
+    if (!this.#seen.first(id)) return void watch.count('events_seen_again_total', { platform: PLATFORM });
     const asked = SnowflakeUtil.timestampFrom(id);
-    if (now().getTime() - asked > TOO_OLD) return watch.count('events_too_old_total', { platform: PLATFORM });
+    if (now().getTime() - asked > TOO_OLD)
+      return void watch.count('events_too_old_total', { platform: PLATFORM });
     watch.count('asks_total', { platform: PLATFORM });
     const from = performance.now();
     const begun = work()

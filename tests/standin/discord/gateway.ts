@@ -65,9 +65,10 @@ export class Gateway {
   }
 
   #hear(socket: WebSocket, { op, d }: Frame): void {
-    if (op === 1) return this.#send(socket, { op: 11 });
-    if (op === 2) return this.#identify(socket, d as { token: string; intents: number; shard?: number[] });
-    if (op === 6) return this.#resume(socket, d as { seq: number; session_id: string });
+    if (op === 1) return void this.#send(socket, { op: 11 });
+    if (op === 2)
+      return void this.#identify(socket, d as { token: string; intents: number; shard?: number[] });
+    if (op === 6) return void this.#resume(socket, d as { seq: number; session_id: string });
     if (op !== 3) this.#needs.fault(`gateway op ${op}`);
   }
 
@@ -76,8 +77,8 @@ export class Gateway {
     { token, intents, shard }: { token: string; intents: number; shard?: number[] },
   ): void {
     this.identified++;
-    if (this.refuseWith !== null) return socket.close(this.refuseWith);
-    if (token.replace(/^Bot /, '') !== this.#needs.token) return socket.close(4004);
+    if (this.refuseWith !== null) return void socket.close(this.refuseWith);
+    if (token.replace(/^Bot /, '') !== this.#needs.token) return void socket.close(4004);
     const allowed = (1 << 0) | (1 << 9);
     if ((intents & ~allowed) !== 0) this.#needs.fault(`intents ${intents}`);
     const { bot, guilds } = this.#needs;
