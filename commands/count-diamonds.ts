@@ -20,6 +20,7 @@ import {
   countStar,
 } from './layouts.ts';
 import { assumedNote } from './patch.ts';
+import { layoutPicture } from './pictures.ts';
 
 const side = (summary: string, most: number) => whole(summary, 1, most, '4');
 
@@ -35,8 +36,10 @@ export const starForm = form({
     const made = countStar(values.side, asked.value.edge);
     if (!made.ok) return manyWords(made);
     const { layout, counted, edge } = made.value;
+    const title = `Star, ${values.side} a side, ${here.say.plain(edge)} diamonds`;
+    const ask = { layout: 'star', side: values.side } as const;
     return reply({
-      title: `Star, ${values.side} a side, ${here.say.plain(edge)} diamonds`,
+      title,
       lines: [
         `${many(counted.total, 'diamond', 'diamonds')}, ${grouped(layout.perPoint)} to each of 6 points.`,
         `By rounds: ${roundWords(layout.rounds)}.`,
@@ -49,6 +52,7 @@ export const starForm = form({
       },
       notes: assumedNote(asked.value.assumed),
       choices: asked.value.otherwise,
+      pictures: [layoutPicture({ title, made: made.value, ask }, here)],
     });
   },
 });
@@ -79,10 +83,8 @@ export const starsForm = form({
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
     const { stars: standing, set, outer } = values;
-    const made = countedFrom(
-      stars({ arrangement: standing, set, edge: outer ? 'notches' : 'open' }),
-      asked.value.edge,
-    );
+    const standingAs = { arrangement: standing, set, edge: outer ? 'notches' : 'open' } as const;
+    const made = countedFrom(stars(standingAs), asked.value.edge);
     if (!made.ok) return manyWords(made);
     const { layout, counted, edge } = made.value;
     const { star = 0, between = 0 } = counted.byRole;
@@ -91,8 +93,11 @@ export const starsForm = form({
       ...(here.given.has('set') ? [] : ['set with diamonds']),
       ...(here.given.has('outer') ? [] : ['outer notches open']),
     ];
+    const title = `${many(layout.stars, 'star', 'stars')} set with ${set}, ${here.say.plain(edge)} side`;
+    const ask = { layout: 'stars', ...standingAs } as const;
+    const called = { star: 'in stars', between: `${set} between` };
     return reply({
-      title: `${many(layout.stars, 'star', 'stars')} set with ${set}, ${here.say.plain(edge)} side`,
+      title,
       lines: [
         `${many(star, 'diamond', 'diamonds')} in stars, ${grouped(between)} ${set} between.`,
         ...layoutLines(made.value, here),
@@ -106,6 +111,7 @@ export const starsForm = form({
       },
       notes: assumedNote([...assumed, ...asked.value.assumed]),
       choices: asked.value.otherwise,
+      pictures: [layoutPicture({ title, made: made.value, ask, called }, here)],
     });
   },
 });
@@ -129,7 +135,8 @@ export const diamondsForm = form({
     const asked = askedEdge(values, here, 'diamond');
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
-    const made = countDiamonds(values.from === '4' ? 4 : 1, values.rounds, asked.value.edge);
+    const from = values.from === '4' ? 4 : 1;
+    const made = countDiamonds(from, values.rounds, asked.value.edge);
     if (!made.ok) return manyWords(made);
     const { layout, counted, edge } = made.value;
     const assumed = [
@@ -137,8 +144,10 @@ export const diamondsForm = form({
       ...(here.given.has('rounds') ? [] : ['1 round']),
       ...asked.value.assumed,
     ];
+    const title = `Diamond field, ${layout.side} a side, ${here.say.plain(edge)} diamonds`;
+    const ask = { layout: 'diamonds', from, rounds: values.rounds } as const;
     return reply({
-      title: `Diamond field, ${layout.side} a side, ${here.say.plain(edge)} diamonds`,
+      title,
       lines: [
         `${many(counted.total, 'diamond', 'diamonds')}: ${roundWords(layout.rounds)}.`,
         ...layoutLines(made.value, here),
@@ -146,6 +155,7 @@ export const diamondsForm = form({
       figures: { ...layoutFigures(made.value), rounds: count(layout.rounds) },
       notes: assumedNote(assumed),
       choices: asked.value.otherwise,
+      pictures: [layoutPicture({ title, made: made.value, ask }, here)],
     });
   },
 });
@@ -173,10 +183,14 @@ export const blocksForm = form({
     const inside = layout.blocks * BLOCK_SEAMS;
     const perShade = counted.total / 3;
     const joined = along !== undefined;
+    const title = joined
+      ? `Hexagon of diamonds, ${along} a side, ${here.say.plain(edge)} diamonds`
+      : `${many(layout.blocks, 'block', 'blocks')} of three, ${here.say.plain(edge)} diamonds`;
+    const ask = joined
+      ? ({ layout: 'blocks', side: along } as const)
+      : ({ layout: 'blocks apart', count: layout.blocks } as const);
     return reply({
-      title: joined
-        ? `Hexagon of diamonds, ${along} a side, ${here.say.plain(edge)} diamonds`
-        : `${many(layout.blocks, 'block', 'blocks')} of three, ${here.say.plain(edge)} diamonds`,
+      title,
       lines: [
         `${many(counted.total, 'diamond', 'diamonds')}, ${grouped(perShade)} of each of 3 shades.`,
         ...(joined ? layoutLines(made.value, here) : []),
@@ -193,6 +207,7 @@ export const blocksForm = form({
       },
       notes: assumedNote(assumed),
       choices,
+      pictures: [layoutPicture({ title, made: made.value, ask }, here)],
     });
   },
 });

@@ -1,4 +1,4 @@
-import { type Field, fieldCounts } from '../src/calculator/layouts/field.ts';
+import { type Field, type FieldAsk, fieldCounts } from '../src/calculator/layouts/field.ts';
 import { form, type Here } from '../src/chat/command.ts';
 import { bare, otherwise, required } from '../src/chat/option.ts';
 import { choice, size } from '../src/chat/option-kinds.ts';
@@ -12,6 +12,7 @@ import { layoutFigures, layoutLines } from './count-words.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
 import { type Counted, countField } from './layouts.ts';
 import { assumedNote } from './patch.ts';
+import { layoutPicture } from './pictures.ts';
 
 const rowsChoice = choice('Which way the rows run, points up or flats up', [
   { name: 'across', title: 'rows across, points up' },
@@ -51,7 +52,7 @@ export const fieldForm = form({
     if (sides === 'whole' && fieldCounts(ask).inside === 0) return tooSmall(quilt, here);
     const made = countField({ ...ask, sides });
     if (!made.ok) return manyWords(made);
-    return answer(made.value, quilt, { ...asked.value, here });
+    return answer(made.value, quilt, { ...asked.value, here, rows });
   },
 });
 
@@ -70,16 +71,19 @@ interface Told {
   readonly here: Here;
   readonly assumed: readonly string[];
   readonly otherwise: Reply['choices'];
+  readonly rows: FieldAsk['rows'];
 }
 
-function answer(made: Counted<Field>, quilt: Size, { here, assumed, otherwise: choices }: Told): Reply {
+function answer(made: Counted<Field>, quilt: Size, { here, assumed, otherwise: choices, rows }: Told): Reply {
   const { layout, edge, counted } = made;
   const { say } = here;
   const bed = quilt.bed && isUsual(quilt) ? [`${quilt.bed} as ${say.size(quilt.width, quilt.height)}`] : [];
   const sides = here.given.has('sides') ? [] : ['covered, then trimmed'];
   const { inside, cover, byArea, straightWhole, straightHalf, rowCount } = layout;
+  const title = `Hexagons, ${say.plain(edge)} side, for ${say.size(quilt.width, quilt.height)}`;
+  const { width, height } = quilt;
   return reply({
-    title: `Hexagons, ${say.plain(edge)} side, for ${say.size(quilt.width, quilt.height)}`,
+    title,
     lines: [
       firstLine(made),
       `${many(rowCount, 'row', 'rows')} ${layout.patches.rows === 'across' ? 'across, points up' : 'down, flats up'}.`,
@@ -99,8 +103,19 @@ function answer(made: Counted<Field>, quilt: Size, { here, assumed, otherwise: c
     notes: assumedNote([...bed, ...assumed, ...sides]),
     cautions: isInfantBed(quilt.bed) ? cribCaution() : [],
     choices,
+    pictures: [
+      layoutPicture(
+        {
+          ...{ title, made, called: ROLES },
+          ask: { layout: 'field', width, height, edge, rows, sides: layout.sides },
+        },
+        here,
+      ),
+    ],
   });
 }
+
+const ROLES = { whole: 'whole', trimmed: 'trimmed', half: 'halves' };
 
 function firstLine({ layout, counted }: Counted<Field>): string {
   const { whole = 0, trimmed = 0, half = 0 } = counted.byRole;

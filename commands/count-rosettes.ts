@@ -13,6 +13,7 @@ import { layoutFigures, layoutLines, roleRows } from './count-words.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
 import { type Counted, countedFrom, countRosette } from './layouts.ts';
 import { assumedNote } from './patch.ts';
+import { layoutPicture } from './pictures.ts';
 
 export const rosetteForm = form({
   name: 'rosette',
@@ -30,8 +31,10 @@ export const rosetteForm = form({
     if (!made.ok) return manyWords(made);
     const { layout, counted, edge } = made.value;
     const assumed = [...(here.given.has('rounds') ? [] : ['1 round']), ...asked.value.assumed];
+    const title = `Rosette, ${many(values.rounds, 'round', 'rounds')}, ${here.say.plain(edge)} side`;
+    const ask = { layout: 'rosette', rounds: values.rounds } as const;
     return reply({
-      title: `Rosette, ${many(values.rounds, 'round', 'rounds')}, ${here.say.plain(edge)} side`,
+      title,
       lines: [
         `${many(counted.total, 'hexagon', 'hexagons')}: ${roundWords(layout.rounds)}.`,
         ...layoutLines(made.value, here),
@@ -39,6 +42,7 @@ export const rosetteForm = form({
       figures: { ...layoutFigures(made.value), rounds: count(layout.rounds) },
       notes: assumedNote(assumed),
       choices: asked.value.otherwise,
+      pictures: [layoutPicture({ title, made: made.value, ask }, here)],
     });
   },
 });
@@ -83,13 +87,13 @@ export const gardenForm = form({
     const { rosettes, rounds, path, outer } = values;
     const { edge } = asked.value;
     const assumed = [...taken(here), ...asked.value.assumed];
-    const told = { here, assumed, otherwise: asked.value.otherwise, rosettes, rounds };
+    const told = { here, assumed, otherwise: asked.value.otherwise, rosettes, rounds, outer };
     if (path === 'diamonds') {
       const made = countedFrom(gardenWithDiamonds({ arrangement: rosettes, rounds, outer }), edge);
       return made.ok ? withDiamonds(made.value, told) : manyWords(made);
     }
     const made = countedFrom(garden({ arrangement: rosettes, rounds, path, outer }), edge);
-    return made.ok ? withPath(made.value, path, { ...told, outer }) : manyWords(made);
+    return made.ok ? withPath(made.value, path, told) : manyWords(made);
   },
 });
 
@@ -109,6 +113,7 @@ interface Told {
   readonly otherwise: Reply['choices'];
   readonly rosettes: Arrangement;
   readonly rounds: number;
+  readonly outer: boolean;
 }
 
 const PATH_WORDS: Readonly<Record<Path, string>> = {
@@ -122,19 +127,23 @@ function gardenTitle({ rosettes, rounds, here }: Told, number: number, edge: num
   return `${many(number, 'rosette', 'rosettes')}${stand}, ${many(rounds, 'round', 'rounds')}, ${path}, ${here.say.plain(edge)} side`;
 }
 
-function withPath(made: Counted<Garden>, path: Path, told: Told & { readonly outer: boolean }): Reply {
+function withPath(made: Counted<Garden>, path: Path, told: Told): Reply {
   const { layout, counted, edge } = made;
   const { centre = 0, petal = 0, path: laid = 0 } = counted.byRole;
   const outside = path === 'own' || told.outer ? '' : ', none round the outside';
+  const title = gardenTitle(told, layout.rosettes, edge, PATH_WORDS[path]);
+  const called = { centre: 'centres', petal: 'rounds', path: 'path' };
+  const { rosettes: arrangement, rounds, outer } = told;
+  const ask = { layout: 'garden', arrangement, rounds, path, outer } as const;
   return reply({
-    title: gardenTitle(told, layout.rosettes, edge, PATH_WORDS[path]),
+    title,
     lines: [
       `${many(counted.total, 'hexagon', 'hexagons')}${path === 'one' ? `, the path ${grouped(laid)}${outside}` : ''}.`,
       ...layoutLines(made, told.here),
     ],
     table: {
       columns: ['for', 'hexagons'],
-      rows: roleRows(made, { centre: 'centres', petal: 'rounds', path: 'path' }),
+      rows: roleRows(made, called),
     },
     figures: {
       ...layoutFigures(made),
@@ -146,26 +155,31 @@ function withPath(made: Counted<Garden>, path: Path, told: Told & { readonly out
     },
     notes: assumedNote(told.assumed.filter((one) => path === 'one' || !one.includes('outside'))),
     choices: told.otherwise,
+    pictures: [layoutPicture({ title, made, ask, called }, told.here)],
   });
 }
 
 function withDiamonds(made: Counted<DiamondGarden>, told: Told): Reply {
   const { layout, counted, edge } = made;
   const { centre = 0, petal = 0, diamond = 0, triangle = 0 } = counted.byRole;
+  const title = gardenTitle(told, layout.rosettes, edge, 'set with diamonds');
+  const called = {
+    centre: 'centres',
+    petal: 'rounds',
+    diamond: 'diamonds between',
+    triangle: 'triangles between',
+  };
+  const { rosettes: arrangement, rounds, outer } = told;
+  const ask = { layout: 'garden with diamonds', arrangement, rounds, outer } as const;
   return reply({
-    title: gardenTitle(told, layout.rosettes, edge, 'set with diamonds'),
+    title,
     lines: [
       `${many(centre + petal, 'hexagon', 'hexagons')}, ${many(diamond, 'diamond', 'diamonds')}, ${many(triangle, 'triangle', 'triangles')}.`,
       ...layoutLines(made, told.here),
     ],
     table: {
       columns: ['for', 'patches'],
-      rows: roleRows(made, {
-        centre: 'centres',
-        petal: 'rounds',
-        diamond: 'diamonds between',
-        triangle: 'triangles between',
-      }),
+      rows: roleRows(made, called),
     },
     figures: {
       ...layoutFigures(made),
@@ -179,5 +193,6 @@ function withDiamonds(made: Counted<DiamondGarden>, told: Told): Reply {
       told.assumed.map((one) => one.replace('no path round the outside', 'outer valleys open')),
     ),
     choices: told.otherwise,
+    pictures: [layoutPicture({ title, made, ask, called }, told.here)],
   });
 }

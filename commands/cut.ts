@@ -8,6 +8,7 @@ import { decimal, rulerReading } from '../src/measure/ruler.ts';
 import { bladeCaution } from './cautions.ts';
 import { type AskedPatch, askedPatch, assumedNote, capital, patchOptions, titled } from './patch.ts';
 import { measureWords } from './patch-words.ts';
+import { patchPicture } from './pictures.ts';
 
 const cut: Command = {
   name: 'cut',
@@ -56,14 +57,16 @@ const toCut = (patch: CutPatch): ToCut => ({
 });
 
 function answer(asked: AskedPatch, from: ToCut, here: Here): Reply {
+  const title = titled(asked, here, false);
   return reply({
-    title: titled(asked, here, false),
+    title,
     lines: [firstLine(from, asked, here), stripLine(from, asked, here), squareLine(from, here)],
     figures: figuresOf(from),
     table: tableOf(from.patch, here),
     notes: [...ruleNote(from, here), ...assumedNote(asked.assumed)],
     cautions: bladeCaution(here),
     choices: asked.otherwise,
+    pictures: [patchPicture(title, from.patch, here)],
   });
 }
 

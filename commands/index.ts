@@ -6,6 +6,7 @@ export const commands: CommandList = {
   count: async () => (await import('./count.ts')).default,
   yield: async () => (await import('./yield.ts')).default,
   yardage: async () => (await import('./yardage.ts')).default,
+  template: async () => (await import('./template.ts')).default,
   time: async () => (await import('./time.ts')).default,
   me: async () => (await import('./me.ts')).default,
   guild: async () => (await import('./guild.ts')).default,

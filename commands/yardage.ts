@@ -13,6 +13,7 @@ import { bladeCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
 import { type MadeOf, madeOf, madeOfOptions } from './made-of.ts';
 import { type AskedPatch, askedPatch, assumedNote, patchOptions, titled, whose } from './patch.ts';
+import { cuttingPicture } from './pictures.ts';
 import { METHOD } from './plan-words.ts';
 
 const METHODS = ['strips', 'lengthwise', 'nested', 'turned', 'squares'] as const;
@@ -107,15 +108,17 @@ interface Told {
 }
 
 function answer(asked: AskedPatch, found: Yardage, told: Told): Answer {
-  const { here, method } = told;
+  const { here, method, shrink } = told;
   const chosen = method === 'best' ? found.best : found[method];
   if (!chosen) return wrong('method-not-for-shape', { method, shape: CATALOGUE[asked.shape].titles });
   const buy = purchaseFor(chosen.buy, here.say);
+  const title = `${titled(asked, here)}: ${many(found.pieces, 'patch', 'patches')}`;
+  const words = `${nameOf(chosen)}: ${cuttingWords(chosen, here.say)}.`;
   return reply({
-    title: `${titled(asked, here)}: ${many(found.pieces, 'patch', 'patches')}`,
+    title,
     lines: [
       `Buy ${bought(chosen.buy, here.say)}: ${here.say.plain(roundUp(chosen.buy, here.say))} needed, ${here.say.plain(roundDown(buy.spare, here.say))} to spare.`,
-      `${nameOf(chosen)}: ${cuttingWords(chosen, here.say)}.`,
+      words,
       ...(buy.tight ? [tightWords(buy, here.say)] : []),
       ...madeWords(found, told),
     ],
@@ -124,6 +127,17 @@ function answer(asked: AskedPatch, found: Yardage, told: Told): Answer {
     notes: assumedNote(assumptions(asked, told)),
     cautions: bladeCaution(here),
     choices: asked.otherwise,
+    pictures: [
+      cuttingPicture(
+        {
+          ...{ title, patch: asked.patch, plan: chosen.plan, pieces: found.pieces, words },
+          // What is bought, as it lies after the wash.
+          spare: buy.length * (1 - shrink) - chosen.length,
+          selvage: 'sides',
+        },
+        here,
+      ),
+    ],
   });
 }
 

@@ -7,8 +7,10 @@ import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
 import { type Cloth, pieceTitle } from '../src/measure/cloth.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
+import type { Selvage } from '../src/pictures/cloth.ts';
 import { bladeCaution } from './cautions.ts';
 import { type AskedPatch, askedPatch, assumedNote, patchOptions, titled, whose } from './patch.ts';
+import { cuttingPicture } from './pictures.ts';
 import { METHOD, planWords } from './plan-words.ts';
 
 const yieldOptions = {
@@ -101,8 +103,9 @@ function answer(
   const { best, bestPlan, ceiling } = found;
   const how = bestPlan ? `${METHOD[bestPlan.method]}: ${planWords(bestPlan, say)}.` : '';
   const sure = best === ceiling ? 'and no more can be cut' : `the area alone would allow ${grouped(ceiling)}`;
+  const name = `${titled(asked, here)}, from ${pieceName(cloth)}${say.size(width, long)}`;
   return reply({
-    title: `${titled(asked, here)}, from ${pieceName(cloth)}${say.size(width, long)}`,
+    title: name,
     lines: [
       best === ceiling ? `${grouped(best)}, ${sure}.` : `At least ${grouped(best)} this way; ${sure}.`,
       how,
@@ -112,7 +115,25 @@ function answer(
     notes: assumedNote(assumed),
     cautions: bladeCaution(here),
     choices: asked.otherwise,
+    pictures: bestPlan
+      ? [
+          cuttingPicture(
+            { title: name, patch: asked.patch, plan: bestPlan, selvage: selvageOf(cloth), words: how },
+            here,
+          ),
+        ]
+      : [],
   });
+}
+
+/**
+ * Yardage and strips have it at both ends of the width. A fat quarter or eighth is torn from a width folded in
+ * two, so that one of its short sides may have it; squares and other pieces have none that is known. Common
+ * practice, no source.
+ */
+function selvageOf({ name, width }: Cloth): Selvage {
+  if (width === null) return 'sides';
+  return name.startsWith('fat-') ? 'end' : 'none';
 }
 
 function pieceName(cloth: Cloth): string {

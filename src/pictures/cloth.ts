@@ -4,7 +4,7 @@ import { box } from '../calculator/shapes/extent.ts';
 import type { Outline } from '../calculator/shapes/outline.ts';
 import { type Placement, placeOutline } from '../calculator/shapes/place.ts';
 import type { Speech } from '../measure/speech.ts';
-import { across } from './dimension.ts';
+import { across, roomBelow, roomLeftOf } from './dimension.ts';
 import { lettered } from './lettering.ts';
 import { type Block, ROOM } from './page.ts';
 import { INK, lookOf, PAPER, SEWN, WASTE } from './palette.ts';
@@ -55,6 +55,7 @@ const BAND = 26;
 /** A piece is drawn whole up to this height; a longer one in two parts, with a tear between. */
 const TALLEST = 1500;
 const TORN_FROM = 2.2;
+const SMALLEST_PATCH = 40;
 const TEAR = 76;
 const LOWER_PART = 0.65;
 
@@ -67,15 +68,22 @@ interface Place {
   readonly torn: boolean;
 }
 
-function placeFor({ plan, spare, selvage }: LaidCloth): Place {
+function placeFor(laid: LaidCloth, say: Speech): Place {
+  const usual = placeBeside(laid, BESIDE);
+  const more = roomLeftOf(say.side(laid.plan.cloth.length + laid.spare), usual.high);
+  return more === 0 ? usual : placeBeside(laid, BESIDE + more);
+}
+
+function placeBeside({ plan, spare, selvage }: LaidCloth, beside: number): Place {
   const length = plan.cloth.length + spare;
   const { width } = plan.cloth;
   const side = selvage === 'sides' ? BAND : 0;
-  const room = ROOM - BESIDE - 2 * side;
-  const torn = length > TORN_FROM * width && (length * room) / width > TALLEST;
-  const perInch = torn ? room / width : Math.min(room / width, TALLEST / length);
+  const room = ROOM - beside - 2 * side;
+  const whole = Math.min(room / width, TALLEST / length);
+  const torn = length > TORN_FROM * width && Math.sqrt(plan.patch.cut.area) * whole < SMALLEST_PATCH;
+  const perInch = torn ? room / width : whole;
   return {
-    left: BESIDE + side + (room - width * perInch) / 2,
+    left: beside + side + (room - width * perInch) / 2,
     perInch,
     width: width * perInch,
     high: torn ? TALLEST + TEAR : length * perInch,
@@ -86,7 +94,7 @@ function placeFor({ plan, spare, selvage }: LaidCloth): Place {
 /** A piece of cloth with its patches, its selvage and its measures; the beginning of the plan is at the bottom. */
 export function cloth(laid: LaidCloth, say: Speech): Block {
   const { plan, spare, selvage } = laid;
-  const place = placeFor(laid);
+  const place = placeFor(laid, say);
   const { left, width, high, torn, perInch } = place;
   const length = plan.cloth.length + spare;
   const lower = (TALLEST * LOWER_PART) / perInch;
@@ -101,7 +109,7 @@ export function cloth(laid: LaidCloth, say: Speech): Block {
   const beside = left - (selvage === 'sides' ? BAND : 0) - 46;
   const between = { x: left + width / 2, y: upper * perInch + TEAR / 2 };
   return {
-    height: below + 30,
+    height: below + 30 + roomBelow(say.side(plan.cloth.width), width),
     drawn: [
       ...windows.map((window, i) => part(laid, place, window, i)),
       torn ? lettered('and so on', between.x, between.y, { anchor: 'middle' }) : '',
@@ -186,8 +194,8 @@ function tornEdge(y: number, out: number, left: number, width: number): string {
 const FINEST_SEAM = 7;
 
 /** Whether the sewing lines are drawn. */
-export const sewnShows = (laid: LaidCloth): boolean =>
-  laid.plan.patch.seam * placeFor(laid).perInch >= FINEST_SEAM;
+export const sewnShows = (laid: LaidCloth, say: Speech): boolean =>
+  laid.plan.patch.seam * placeFor(laid, say).perInch >= FINEST_SEAM;
 
 function patches(
   { patch: { cut, finished, seam } }: CuttingPlan,

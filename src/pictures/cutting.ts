@@ -34,6 +34,7 @@ export interface CuttingRecipe {
   readonly margin: number;
   readonly method: CuttingMethod;
   readonly direction: Direction;
+  readonly rowHeight: number;
   readonly count: number;
   /** Only so many of them are cut, the first ones. */
   readonly pieces?: number;
@@ -61,10 +62,14 @@ export function cuttingPicture(recipe: CuttingRecipe): string {
 
 /** The plan that the reply spoke of, made again. */
 function planAgain(recipe: CuttingRecipe): CuttingPlan {
-  const { shape, dimensions, seam, cornerStyle, margin, method, direction, count } = recipe;
+  const { shape, dimensions, seam, cornerStyle, margin, method, direction, rowHeight, count } = recipe;
   const patch = cutPatch(shape, dimensions, seam, cornerStyle);
   const plan = yieldFrom(patch, recipe.cloth, { margin }).plans.find(
-    (one) => one.method === method && one.direction === direction && one.count === count,
+    (one) =>
+      one.method === method &&
+      one.direction === direction &&
+      one.count === count &&
+      one.rowHeight === rowHeight,
   );
   if (!plan) throw new Error(`no plan of ${count} ${method} ${direction} any more`);
   return plan;
@@ -79,7 +84,8 @@ function entries({ shape, seam }: CuttingRecipe, laid: LaidCloth, say: Speech): 
   ];
   if (plan.method === 'strips' || plan.method === 'squares')
     told.push({ sample: lineSample(STRAIGHT), words: 'straight cuts' });
-  if (sewnShows(laid)) told.push({ sample: lineSample(SEWN_LINE), words: `sew ${say.plain(seam)} inside` });
+  if (sewnShows(laid, say))
+    told.push({ sample: lineSample(SEWN_LINE), words: `sew ${say.plain(seam)} inside` });
   if (spare > 0.05)
     told.push({ sample: swatch(SPARE, INK), words: `to spare: ${say.side(Math.floor(spare * 100) / 100)}` });
   if (selvage !== 'none') told.push({ sample: swatch('url(#selvage)', INK), words: 'selvage' });

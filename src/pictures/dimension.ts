@@ -58,8 +58,21 @@ export function across(a: Point, b: Point, label: string): string {
       ? line({ x: point.x - 14, y: point.y }, { x: point.x + 14, y: point.y })
       : line({ x: point.x, y: point.y - 14 }, { x: point.x, y: point.y + 14 });
   const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-  return arrows(a, b) + tick(a) + tick(b) + plate(label, middle, upright);
+  const drawn = arrows(a, b) + tick(a) + tick(b);
+  if (!isShort(label, Math.hypot(b.x - a.x, b.y - a.y))) return drawn + plate(label, middle, upright);
+  const aside = upright ? { x: middle.x - 26, y: middle.y } : { x: middle.x, y: middle.y + 44 };
+  return drawn + lettered(label, aside.x, aside.y, { size: SIZE.small, anchor: upright ? 'end' : 'middle' });
 }
+
+/** Whether a line has no room for its words, which then stand to its left or below it. */
+const isShort = (label: string, length: number): boolean => length < widthOf(label, SIZE.small) + 70;
+
+/** How much room, in pixels, the words of an upright line take to its left beyond the usual. */
+export const roomLeftOf = (label: string, length: number): number =>
+  isShort(label, length) ? widthOf(label, SIZE.small) + 8 : 0;
+
+/** How much room, in pixels, the words of a level line take below it beyond the usual. */
+export const roomBelow = (label: string, length: number): number => (isShort(label, length) ? 44 : 0);
 
 /** Words on the page's own ground, so that no line runs through them. */
 function plate(label: string, { x, y }: Point, upright: boolean): string {

@@ -12,6 +12,7 @@ const DRAWINGS: Readonly<Record<string, () => Promise<Drawing>>> = {
   patch: async () => (await import('./patch.ts')).drawPatch,
   cutting: async () => (await import('./cutting.ts')).drawCutting,
   chart: async () => (await import('./chart.ts')).drawChart,
+  templates: async () => (await import('./templates.ts')).drawTemplates,
   text: async () => (await import('./text.ts')).drawText,
 };
 

@@ -2,7 +2,7 @@ import { finishedSize, type Layout, type Rectangle } from '../calculator/layouts
 import { tally } from '../calculator/layouts/tally.ts';
 import { grouped } from '../measure/ruler.ts';
 import { type Reading, type Speech, speech } from '../measure/speech.ts';
-import { across, DASHES } from './dimension.ts';
+import { across, DASHES, roomBelow, roomLeftOf } from './dimension.ts';
 import { type LayoutAsk, laid } from './laid.ts';
 import { type Entry, legend, lineSample, MIDDLE, swatch } from './legend.ts';
 import {
@@ -56,10 +56,11 @@ export function layoutPicture({ title, ask, edge, reading, called = {} }: Layout
   const all = boxOf(counted, edge);
   const size = finishedSize(layout, counted, edge);
   const view = viewOf(all, counted.total);
-  const scale = scaleFor(view.part);
+  const say = speech(reading);
+  const scale = scaleFor(view.part, size, say);
   const ground = { list: layout.patches, edge, scale };
   const marked = view.whole && roomForMarks(ground, roles);
-  const drawn = drawing({ layout, ground, roles, view, size, say: speech(reading), marked });
+  const drawn = drawing({ layout, ground, roles, view, size, say, marked });
   const texture = Math.min(1, Math.max(0.4, (edge * scale.perInch) / 30));
   const lettered = marked || inRounds(names);
   return page(
@@ -102,10 +103,16 @@ function viewOf(all: Rectangle, count: number): View {
 const BESIDE = 84;
 const TALLEST = 1300;
 
-function scaleFor({ left, top, width, height }: Rectangle): Scale {
-  const perInch = Math.min((ROOM - BESIDE) / width, TALLEST / height);
-  const spare = ROOM - BESIDE - width * perInch;
-  return { perInch, x: BESIDE + spare / 2 - left * perInch, y: -top * perInch, down: 1 };
+function scaleFor(part: Rectangle, size: Rectangle, say: Speech): Scale {
+  const usual = scaleBeside(part, BESIDE);
+  const more = roomLeftOf(say.side(size.height), size.height * usual.perInch);
+  return more === 0 ? usual : scaleBeside(part, BESIDE + more);
+}
+
+function scaleBeside({ left, top, width, height }: Rectangle, beside: number): Scale {
+  const perInch = Math.min((ROOM - beside) / width, TALLEST / height);
+  const spare = ROOM - beside - width * perInch;
+  return { perInch, x: beside + spare / 2 - left * perInch, y: -top * perInch, down: 1 };
 }
 
 interface Drawing {
@@ -141,7 +148,10 @@ function drawing({ layout, ground, roles, view, size, say, marked }: Drawing): B
   const shown = element('g', view.whole ? {} : { 'clip-path': 'url(#part)' }, ...patches, trim);
   const height = view.part.height * scale.perInch;
   return view.whole
-    ? { height: height + BESIDE, drawn: shown + numbers + dimensions(size, scale, height, say) }
+    ? {
+        height: height + BESIDE + roomBelow(say.side(size.width), size.width * scale.perInch),
+        drawn: shown + numbers + dimensions(size, scale, height, say),
+      }
     : { height, drawn: shown };
 }
 

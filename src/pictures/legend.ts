@@ -13,18 +13,25 @@ const ROW = 74;
 const COLUMN_GAP = 32;
 const TEXT_AT = SAMPLE.width + 22;
 
-/** Entries in two columns; in one where the words need the room. */
+/** Entries in two columns; one whose words need the room has a row of its own. */
 export function legend(entries: readonly Entry[]): Block {
   const half = (ROOM - COLUMN_GAP) / 2;
-  const fits = entries.every(({ words }) => wrapped(words, SIZE.text, half - TEXT_AT).length === 1);
-  const columns = fits ? 2 : 1;
-  const room = (fits ? half : ROOM) - TEXT_AT;
-  const drawn = entries.map(({ sample, words }, i) => {
-    const [line = ''] = wrapped(words, SIZE.text, room, { most: 1 });
-    const [x, y] = [(i % columns) * (half + COLUMN_GAP), Math.floor(i / columns) * ROW];
-    return moved(x, y, sample, lettered(line, TEXT_AT, SAMPLE.height / 2));
+  let [row, column] = [0, 0];
+  const drawn = entries.map(({ sample, words }) => {
+    const long = wrapped(words, SIZE.text, half - TEXT_AT).length > 1;
+    if (long && column === 1) [row, column] = [row + 1, 0];
+    const [line = ''] = wrapped(words, SIZE.text, (long ? ROOM : half) - TEXT_AT, { most: 1 });
+    const placed = moved(
+      column * (half + COLUMN_GAP),
+      row * ROW,
+      sample,
+      lettered(line, TEXT_AT, SAMPLE.height / 2),
+    );
+    [row, column] = long || column === 1 ? [row + 1, 0] : [row, 1];
+    return placed;
   });
-  return { height: Math.ceil(entries.length / columns) * ROW - (ROW - SAMPLE.height), drawn: drawn.join('') };
+  const rows = row + column;
+  return { height: rows === 0 ? 0 : rows * ROW - (ROW - SAMPLE.height), drawn: drawn.join('') };
 }
 
 /** A sample of a filled patch; on it may stand the letter or number that patches of its role carry. */

@@ -68,11 +68,15 @@ function drawing({ shape, measures }: PatchRecipe, { finished, cut }: Faces): Bl
   const perInch = Math.min(LARGEST.width / width, LARGEST.height / height);
   const scale: Scale = { perInch, x: -left * perInch, y: (bottom + height) * perInch, down: -1 };
   const spread = new Spread(flatten(cut.outline, 0.005).map((point) => at(scale, point)));
-  const dimensions = measures.flatMap(({ name }, i) => {
+  const taken = measures.flatMap(({ name }, i) => {
     const reading = CATALOGUE[shape].measures[name]!;
     const [inner, outer] = [takenAt(reading, finished), takenAt(reading, cut)];
-    return inner && outer ? [dimension(inner, outer, letter(i), scale, spread)] : [];
+    return inner && outer ? [{ inner, outer, name: letter(i) }] : [];
   });
+  // Those along slanted sides first: the level and upright ones then stand clear of them.
+  const dimensions = taken
+    .toSorted((a, b) => Number(isSquare(a.outer)) - Number(isSquare(b.outer)))
+    .map(({ inner, outer, name }) => dimension(inner, outer, name, scale, spread));
   const dots = finished.frame.joints.map(({ leave }) => {
     const { x, y } = at(scale, leave);
     return element('circle', { cx: x, cy: y, r: 7, fill: SEWN });
@@ -87,6 +91,10 @@ function drawing({ shape, measures }: PatchRecipe, { finished, cut }: Faces): Bl
   const x = Math.max(-box.left, Math.min((ROOM - (box.right - box.left)) / 2 - box.left, ROOM - box.right));
   return { height: box.bottom - box.top, drawn: moved(x, -box.top, ...drawn) };
 }
+
+/** Whether a dimension stands beside the patch level or upright. */
+const isSquare = ({ beside }: Taken): boolean =>
+  beside !== null && (Math.abs(beside.x) < 1e-9 || Math.abs(beside.y) < 1e-9);
 
 /** How far the drawing reaches, and how far out each direction is taken already. */
 class Spread {
@@ -110,9 +118,19 @@ class Spread {
   /** How far out, along a direction, the next dimension goes: past the patch, and past those already there. */
   next(out: Point, tier: number): number {
     const way = `${out.x.toFixed(3)} ${out.y.toFixed(3)}`;
-    const before = this.taken.get(way) ?? Math.max(...this.outline.map((point) => along(point, out)));
+    const before = this.taken.get(way) ?? this.reach(out);
     this.taken.set(way, before + tier);
     return before;
+  }
+
+  /** Level and upright dimensions go past all that is drawn, slanted ones past the patch alone. */
+  private reach(out: Point): number {
+    const { left, right, top, bottom } = this.box;
+    if (out.x > 1 - 1e-9) return right;
+    if (out.x < 1e-9 - 1) return -left;
+    if (out.y > 1 - 1e-9) return bottom;
+    if (out.y < 1e-9 - 1) return -top;
+    return Math.max(...this.outline.map((point) => along(point, out)));
   }
 }
 

@@ -1,0 +1,119 @@
+import type { CuttingPlan } from '../src/calculator/fabric/plan.ts';
+import { wasteOf } from '../src/calculator/fabric/waste.ts';
+import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
+import type { CutPatch } from '../src/calculator/shapes/shape.ts';
+import type { Here } from '../src/chat/command.ts';
+import type { Picture } from '../src/chat/reply.ts';
+import { grouped } from '../src/measure/ruler.ts';
+import { many } from '../src/measure/speech.ts';
+import type { Selvage } from '../src/pictures/cloth.ts';
+import type { CuttingRecipe } from '../src/pictures/cutting.ts';
+import type { LayoutAsk } from '../src/pictures/laid.ts';
+import type { LayoutRecipe } from '../src/pictures/layout.ts';
+import type { PatchRecipe } from '../src/pictures/patch.ts';
+import type { Counted } from './layouts.ts';
+import { capital } from './patch.ts';
+import { measureWords } from './patch-words.ts';
+
+/**
+ * A file's name from a reply's title: plain letters and figures, so that it can be kept anywhere.
+ *
+ * @example
+ * fileName('Hexagon, 1 1/2 in side', 'png') // "hexagon-1-1-2-in-side.png"
+ */
+export function fileName(title: string, ending: 'png' | 'pdf'): string {
+  const plain = title
+    .replace(/[½¼¾⅛]/g, (part) => ` ${part.normalize('NFKD')}`)
+    .toLowerCase()
+    .replace(/[^a-z0-9.]+/g, '-')
+    .replace(/^[-.]+|[-.]+$/g, '')
+    .slice(0, 80);
+  return `${plain}.${ending}`;
+}
+
+/** The patch with its two lines and what a cutter is told of it. */
+export function patchPicture(title: string, patch: CutPatch, { say }: Here): Picture {
+  const { shape, dimensions, seam, cornerStyle, finished, cut } = patch;
+  const { told, corners = cornerStyle } = CATALOGUE[shape];
+  const measures = told.map((name) => ({ name, words: measureWords(shape, name) }));
+  const said = measures.map(
+    ({ name, words }) =>
+      `${words} ${say.length(finished.measures[name] ?? 0)} finished, ${say.length(cut.measures[name] ?? 0)} cut`,
+  );
+  const of: PatchRecipe = {
+    draw: 'patch',
+    ...{ title, shape, dimensions, seam, cornerStyle, measures },
+    reading: say.reading,
+  };
+  return {
+    name: fileName(title, 'png'),
+    alt: `${title}: the sewing line inside the cutting line. ${capital(said.join('; '))}. ${say.plain(seam)} seam, ${corners} corners.`,
+    of: { ...of },
+  };
+}
+
+/** More roles than this are told by their first and last. */
+const MOST_ROLES = 12;
+
+interface LaidOut {
+  readonly title: string;
+  readonly made: Counted;
+  readonly ask: LayoutAsk;
+  /** What the layout's roles are called in the reply. */
+  readonly called?: Readonly<Record<string, string>>;
+}
+
+/** The layout coloured by role. */
+export function layoutPicture({ title, made, ask, called = {} }: LaidOut, { say }: Here): Picture {
+  const { layout, counted, edge, width, height } = made;
+  const roles = Object.entries(counted.byRole)
+    .filter(([, count]) => count > 0)
+    .map(([role, count]) => `${called[role] ?? role}: ${grouped(count)}`);
+  const told =
+    roles.length <= MOST_ROLES ? roles : [...roles.slice(0, 3), `and so on to ${roles.at(-1) ?? ''}`];
+  const size = say.size(width, height);
+  const ends = layout.trim ? `trimmed to ${size} along the dashed line` : size;
+  const of: LayoutRecipe = {
+    draw: 'layout',
+    ...{ title, ask, edge, called },
+    reading: say.reading,
+  };
+  return {
+    name: fileName(title, 'png'),
+    alt: `${title}, coloured by what each patch is for: ${told.join(', ')}; ${grouped(counted.total)} in all, ${ends}.`,
+    of: { ...of },
+  };
+}
+
+interface LaidOnCloth {
+  readonly title: string;
+  /** The patch that was asked for; the plan may be of its blunt twin. */
+  readonly patch: CutPatch;
+  readonly plan: CuttingPlan;
+  readonly pieces?: number;
+  readonly spare?: number;
+  readonly selvage: Selvage;
+  readonly words: string;
+}
+
+/** The patches on the cloth. */
+export function cuttingPicture(laid: LaidOnCloth, { say }: Here): Picture {
+  const { title, patch, plan, spare, selvage, words } = laid;
+  const { shape, dimensions, seam, cornerStyle } = patch;
+  const { cloth, margin, method, direction, rowHeight, count } = plan;
+  const pieces = laid.pieces ?? count;
+  const waste = Math.round(wasteOf(plan, pieces) * 100);
+  const of: CuttingRecipe = {
+    draw: 'cutting',
+    ...{ title, shape, dimensions, seam, cornerStyle, cloth, margin, method, direction, rowHeight, count },
+    ...(pieces < count ? { pieces } : {}),
+    ...(spare === undefined ? {} : { spare }),
+    ...{ selvage, words: [words], reading: say.reading },
+  };
+  const { title: one, titles } = CATALOGUE[shape];
+  return {
+    name: fileName(`${title} cutting plan`, 'png'),
+    alt: `${title}, laid on ${say.size(cloth.width, cloth.length + (spare ?? 0))}: ${many(pieces, one, titles)}. ${words} ${waste} % is waste.`,
+    of: { ...of },
+  };
+}
