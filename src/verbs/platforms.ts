@@ -1,3 +1,4 @@
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Settings } from '../config.ts';
 import { readSecret, type Secret } from '../config.ts';
@@ -32,6 +33,10 @@ export const PLATFORMS: Readonly<Record<string, () => Promise<OpenPlatform>>> = 
   terminal: async () => {
     const { startTerminal } = await import('../platforms/terminal/start.ts');
     return (_settings, needs, folder) =>
-      startTerminal({ ...needs, history: folder === null ? null : join(folder, 'history') });
+      startTerminal({
+        ...needs,
+        history: folder === null ? null : join(folder, 'history'),
+        pictures: folder === null ? join(tmpdir(), 'honeycount-pictures') : join(folder, 'pictures'),
+      });
   },
 };

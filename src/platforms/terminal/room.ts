@@ -2,7 +2,7 @@ import { createInterface, type Interface } from 'node:readline';
 import type { Ask, CommandList, Member } from '../../chat/command.ts';
 import { complete } from '../../chat/complete.ts';
 import type { Room } from '../../chat/dispatch.ts';
-import type { Reply } from '../../chat/reply.ts';
+import { type Reply, reply } from '../../chat/reply.ts';
 import { CONTROL } from '../../measure/tidy.ts';
 import { render } from './render.ts';
 import { wrap } from './wrap.ts';
@@ -13,6 +13,8 @@ export interface TerminalNeeds {
   readonly guild: string;
   readonly input: NodeJS.ReadStream;
   readonly output: NodeJS.WriteStream;
+  /** Draws the pictures of a reply; gives the file of each by its name. */
+  write(pictures: Reply['pictures']): Promise<ReadonlyMap<string, string>>;
   /** Earlier lines, the newest first, and where a new one goes. */
   readonly history: readonly string[];
   remember(line: string): void;
@@ -27,7 +29,7 @@ const greeting = (width: number): string =>
       width,
     ),
     TRY.map((ask) => `  ${ask}`).join('\n'),
-    wrap('/help shows the rest, Tab completes, Ctrl-D leaves.', width),
+    wrap('/help shows the rest, /pictures draws the last answer, Tab completes, Ctrl-D leaves.', width),
     '',
   ].join('\n\n');
 
@@ -81,6 +83,7 @@ class Conversation {
   readonly #needs: TerminalNeeds;
   #who: Member = { id: 'you', name: 'you', organiser: true };
   #choices: Reply['choices'] = [];
+  #pictures: Reply['pictures'] = [];
 
   constructor(needs: TerminalNeeds) {
     this.#needs = needs;
@@ -96,10 +99,20 @@ class Conversation {
     this.#needs.remember(words);
     const other = /^[/!]as(?:\s+(.*?)(\s+organiser)?)?$/i.exec(words);
     if (other) return this.#takeTurn(other[1] ?? '', other[2] !== undefined);
+    if (/^[/!]pictures?\s*$/i.test(words)) return this.#draw();
     const chosen = /^\d+$/.test(words) ? this.#choices[Number(words) - 1] : undefined;
     const answered = await this.#needs.room.answer(this.#ask(chosen?.ask ?? words));
     this.#choices = answered.choices;
+    this.#pictures = answered.pictures;
     this.#say(answered);
+  }
+
+  /** Draws what belongs to the last reply, and says where it is. */
+  async #draw(): Promise<void> {
+    const pictures = this.#pictures;
+    if (pictures.length === 0) return this.#write('There is nothing to draw for the last answer.\n\n');
+    const files = await this.#needs.write(pictures);
+    this.#say(reply({ pictures }), files);
   }
 
   #ask(words: string): Ask {
@@ -113,14 +126,15 @@ class Conversation {
     }
     this.#who = { id: name, name, organiser: organiser || name === 'you' };
     this.#choices = [];
+    this.#pictures = [];
     this.#write(`${name} is at the keyboard${this.#who.organiser ? ', as an organiser' : ''}.\n\n`);
   }
 
-  #say(reply: Reply): void {
+  #say(reply: Reply, files?: ReadonlyMap<string, string>): void {
     const { output } = this.#needs;
     const width = widthOf(output);
     const colour = output.isTTY === true && process.env.NO_COLOR === undefined;
-    this.#write(`${render(reply, { width, colour })}\n\n`);
+    this.#write(`${render(reply, { width, colour, files })}\n\n`);
   }
 
   #write(text: string): void {

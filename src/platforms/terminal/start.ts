@@ -8,16 +8,20 @@ export const HOME_GUILD = 'terminal';
 export interface TerminalStart extends PlatformNeeds {
   /** Where the lines typed at the terminal are remembered; null where they are not. */
   readonly history: string | null;
+  /** The folder that pictures are drawn into when they are asked for. */
+  readonly pictures: string;
 }
 
 /** Opens the terminal room on the program's own streams; when it is left, the program ends well. */
 export async function startTerminal(needs: TerminalStart): Promise<Platform> {
-  const { room, commands, history, ended } = needs;
+  const { room, commands, history, draw, ended } = needs;
   const input = process.stdin;
   const output = process.stdout;
   const remembered = input.isTTY ? history : null;
   const left = openTerminal({
     ...{ room, commands, guild: HOME_GUILD, input, output },
+    write: async (pictures) =>
+      (await import('./pictures-out.ts')).writePictures(pictures, needs.pictures, draw),
     history: remembered === null ? [] : earlierLines(remembered),
     remember: remembered === null ? () => {} : rememberIn(remembered),
   });
