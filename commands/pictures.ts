@@ -72,10 +72,12 @@ export function layoutPicture({ title, made, ask, called = {} }: LaidOut, { say 
   const told =
     roles.length <= MOST_ROLES ? roles : [...roles.slice(0, 3), `and so on to ${roles.at(-1) ?? ''}`];
   const size = say.size(width, height);
-  const ends = layout.trim ? `trimmed to ${size} along the dashed line` : size;
+  const apart = ask.layout === 'blocks apart';
+  const ends = apart ? 'not yet joined' : layout.trim ? `trimmed to ${size} along the dashed line` : size;
   const of: LayoutRecipe = {
     draw: 'layout',
     ...{ title, ask, edge, called },
+    ...(apart ? { apart } : {}),
     reading: say.reading,
   };
   return {

@@ -31,6 +31,8 @@ export interface LayoutRecipe {
   readonly reading: Reading;
   /** What roles are called, where the layout's own word is not the one the reply uses. */
   readonly called?: Readonly<Record<string, string>>;
+  /** True where the patches are not joined, so that there is no size to tell. */
+  readonly apart?: boolean;
 }
 
 export const drawLayout = (recipe: LayoutRecipe): Promise<Uint8Array> => toPng(layoutPicture(recipe));
@@ -43,7 +45,14 @@ interface Role extends Marked {
 }
 
 /** The picture of a layout as SVG: the patches, the trim line, the size, and a legend with the counts. */
-export function layoutPicture({ title, ask, edge, reading, called = {} }: LayoutRecipe): string {
+export function layoutPicture({
+  title,
+  ask,
+  edge,
+  reading,
+  called = {},
+  apart = false,
+}: LayoutRecipe): string {
   const layout = laid(ask);
   const counted = tally(layout.patches);
   const { roles: names } = layout.patches;
@@ -60,7 +69,7 @@ export function layoutPicture({ title, ask, edge, reading, called = {} }: Layout
   const scale = scaleFor(view.part, size, say);
   const ground = { list: layout.patches, edge, scale };
   const marked = view.whole && roomForMarks(ground, roles);
-  const drawn = drawing({ layout, ground, roles, view, size, say, marked });
+  const drawn = drawing({ layout, ground, roles, view, size, say, marked, apart });
   const texture = Math.min(1, Math.max(0.4, (edge * scale.perInch) / 30));
   const lettered = marked || inRounds(names);
   return page(
@@ -123,9 +132,10 @@ interface Drawing {
   readonly size: Rectangle;
   readonly say: Speech;
   readonly marked: boolean;
+  readonly apart: boolean;
 }
 
-function drawing({ layout, ground, roles, view, size, say, marked }: Drawing): Block {
+function drawing({ layout, ground, roles, view, size, say, marked, apart }: Drawing): Block {
   const { scale, edge, list } = ground;
   const seam = Math.min(2.5, (edge * scale.perInch) / 12);
   const patches = rolePaths(list, edge, scale, view.part).map((d, i) =>
@@ -147,12 +157,12 @@ function drawing({ layout, ground, roles, view, size, say, marked }: Drawing): B
       : '';
   const shown = element('g', view.whole ? {} : { 'clip-path': 'url(#part)' }, ...patches, trim);
   const height = view.part.height * scale.perInch;
-  return view.whole
+  return view.whole && !apart
     ? {
         height: height + BESIDE + roomBelow(say.side(size.width), size.width * scale.perInch),
         drawn: shown + numbers + dimensions(size, scale, height, say),
       }
-    : { height, drawn: shown };
+    : { height, drawn: shown + numbers };
 }
 
 /** A rectangle of the layout, on the page. */
