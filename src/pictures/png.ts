@@ -1,6 +1,7 @@
 import { createRequire } from 'node:module';
 import { renderAsync } from '@resvg/resvg-js';
 import { FONT } from './lettering.ts';
+import { pngFile } from './png-file.ts';
 
 const require = createRequire(import.meta.url);
 const fontFiles = ['DejaVuSansCondensed', 'DejaVuSansCondensed-Bold'].map((name) =>
@@ -13,5 +14,5 @@ export async function toPng(picture: string): Promise<Uint8Array> {
     font: { loadSystemFonts: false, fontFiles, defaultFontFamily: FONT },
     logLevel: 'off',
   });
-  return rendered.asPng();
+  return pngFile(rendered);
 }
