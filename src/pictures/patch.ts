@@ -73,9 +73,8 @@ function drawing({ shape, measures }: PatchRecipe, { finished, cut }: Faces): Bl
     const [inner, outer] = [takenAt(reading, finished), takenAt(reading, cut)];
     return inner && outer ? [{ inner, outer, name: letter(i) }] : [];
   });
-  // Those along slanted sides first: the level and upright ones then stand clear of them.
   const dimensions = taken
-    .toSorted((a, b) => Number(isSquare(a.outer)) - Number(isSquare(b.outer)))
+    .toSorted((a, b) => turnOf(a.outer) - turnOf(b.outer))
     .map(({ inner, outer, name }) => dimension(inner, outer, name, scale, spread));
   const dots = finished.frame.joints.map(({ leave }) => {
     const { x, y } = at(scale, leave);
@@ -92,9 +91,11 @@ function drawing({ shape, measures }: PatchRecipe, { finished, cut }: Faces): Bl
   return { height: box.bottom - box.top, drawn: moved(x, -box.top, ...drawn) };
 }
 
-/** Whether a dimension stands beside the patch level or upright. */
-const isSquare = ({ beside }: Taken): boolean =>
-  beside !== null && (Math.abs(beside.x) < 1e-9 || Math.abs(beside.y) < 1e-9);
+/** Those on the patch come first, then those along slanted sides, then those that stand level or upright. */
+const turnOf = ({ beside }: Taken): number => {
+  if (beside === null) return 0;
+  return Math.abs(beside.x) < 1e-9 || Math.abs(beside.y) < 1e-9 ? 2 : 1;
+};
 
 /** How far the drawing reaches, and how far out each direction is taken already. */
 class Spread {
@@ -141,7 +142,7 @@ const STEPS = { finished: 34, cut: 64, letter: 102, tier: 118 } as const;
 
 function dimension(inner: Taken, outer: Taken, name: string, scale: Scale, spread: Spread): string {
   return outer.beside === null || inner.beside === null
-    ? onThePatch(inner, outer, name, scale)
+    ? onThePatch(inner, outer, name, scale, spread)
     : besideThePatch(inner, outer, { x: outer.beside.x, y: -outer.beside.y }, name, scale, spread);
 }
 
@@ -183,7 +184,7 @@ const outTo = (point: Point, out: Point, far: number): Point => {
 };
 
 /** Two lines side by side through the patch, the letter a third of the way, clear of where diagonals cross. */
-function onThePatch(inner: Taken, outer: Taken, name: string, scale: Scale): string {
+function onThePatch(inner: Taken, outer: Taken, name: string, scale: Scale, spread: Spread): string {
   const [a, b] = [at(scale, outer.from), at(scale, outer.to)];
   const length = Math.hypot(b.x - a.x, b.y - a.y);
   const aside = { x: (-(b.y - a.y) / length) * 9, y: ((b.x - a.x) / length) * 9 };
@@ -192,10 +193,14 @@ function onThePatch(inner: Taken, outer: Taken, name: string, scale: Scale): str
     y: point.y + sign * aside.y,
   });
   const [c, d] = [at(scale, inner.from), at(scale, inner.to)];
+  const place = { x: a.x + (b.x - a.x) * 0.31, y: a.y + (b.y - a.y) * 0.31 };
+  // A hollow curve's radius begins outside the patch.
+  for (const point of [a, b, c, d]) spread.hold(point, 12);
+  spread.hold(place, 32);
   return (
     arrows(shift(c, 1), shift(d, 1), { colour: SEWN, dashed: true, width: 3.5 }) +
     arrows(shift(a, -1), shift(b, -1), { width: 3.5 }) +
-    badge(name, { x: a.x + (b.x - a.x) * 0.31, y: a.y + (b.y - a.y) * 0.31 })
+    badge(name, place)
   );
 }
 

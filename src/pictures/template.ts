@@ -88,19 +88,25 @@ function roomIn(outline: Outline): { middle: Point; reach: number } {
     x: points.reduce((sum, { x }) => sum + x, 0) / points.length,
     y: points.reduce((sum, { y }) => sum + y, 0) / points.length,
   };
-  const distances = points.map((from, i) => {
-    const to = points[i + 1] ?? points[0]!;
-    const length = Math.hypot(to.x - from.x, to.y - from.y);
-    const cross = (to.x - from.x) * (middle.y - from.y) - (to.y - from.y) * (middle.x - from.x);
-    return Math.abs(cross) / length;
-  });
+  const distances = points.map((from, i) => distanceTo(from, points[i + 1] ?? points[0]!, middle));
   return { middle, reach: Math.min(...distances) };
+}
+
+/** From a point to the nearest point of a side. */
+function distanceTo(from: Point, to: Point, { x, y }: Point): number {
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  const part = ((x - from.x) * dx + (y - from.y) * dy) / (dx * dx + dy * dy);
+  const on = Math.min(1, Math.max(0, part));
+  return Math.hypot(x - from.x - on * dx, y - from.y - on * dy);
 }
 
 const HEAD = 5;
 const NAME_SIZE = 6.5;
 
-/** The grain arrow, along the side that the patch lies on, and below it the name where there is room. */
+/**
+ * The grain arrow, along the side that the patch lies on (upright where that is a curve), and under it the name
+ * where there is room.
+ */
 function inside(
   paper: Paper,
   own: Outline,
@@ -118,9 +124,8 @@ function inside(
     .translate(centre.x, centre.y)
     .rotate(-(turnDegrees + upright));
   arrow(paper, half);
-  paper.rotate(upright);
   const name = names.find((one) => widthOf(one, NAME_SIZE) <= half * 2 && half > 2.2 * NAME_SIZE);
-  if (name !== undefined && upright === 0) {
+  if (name !== undefined) {
     paper.font(PLAIN).fontSize(NAME_SIZE).fillColor(INK);
     paper.text(name, -widthOf(name, NAME_SIZE) / 2, 3, { lineBreak: false });
   }
