@@ -43,6 +43,15 @@ const template: Command = {
         '/template kite 2in seam:3/8in corners:blunt',
       ],
       options: {
+        papers: bare(
+          alsoNamed(
+            whole('How many are needed', 1, 100_000, '120'),
+            'paper',
+            'pieces',
+            'patches',
+            'templates',
+          ),
+        ),
         ...patchOptions,
         sheet: usually(
           bare(
@@ -53,7 +62,6 @@ const template: Command = {
           ),
           'letter, or a4 where you measure in cm or mm',
         ),
-        papers: alsoNamed(whole('How many are needed', 1, 100_000, '120'), 'paper', 'pieces', 'patches'),
         margin: otherwise(
           length('Left free along every edge for the printer', 0, 3 / 4, '1/4in'),
           PRINTERS_MARGIN,

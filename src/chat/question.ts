@@ -35,6 +35,10 @@ const PATCH =
 const ROSETTES = /\b\d+ (?!rounds?\b)(?:\d+[- ]rounds? )?(?:\w+ )?(?:rosettes|flowers)\b/i;
 const WHOLES = /\bhow many (?:\w+[- ]){0,3}(?:rosettes|flowers|stars|blocks)\b/i;
 
+/** Something to print, not something to reckon. */
+const PRINTED =
+  /\btemplates?\b|\bprint(?:able|ed|out)?\b.*\b(?:hex\w*|papers?|pieces?|patches|shapes?)\b|\bpapers?\b.*\bprint/i;
+
 /** How much or how long for several rosettes: only one is worked out at a time. */
 const MUCH_OR_LONG = new RegExp(`${MUCH.source}|${TIME.source}`, 'i');
 
@@ -44,6 +48,7 @@ const SIGNS: readonly Sign[] = [
   { ask: 'me show', all: [/\bmy (?:settings|defaults|units?)\b/i] },
   { ask: null, all: [WHOLES, QUILT] },
   { ask: null, all: [ROSETTES, MUCH_OR_LONG] },
+  { ask: 'template', all: [PRINTED], none: [/\btemplate size\b/i] },
   { ask: 'time', all: [TIME] },
   {
     ask: 'yield',
@@ -71,7 +76,7 @@ const SIGNS: readonly Sign[] = [
 ];
 
 const HELP_WITH =
-  /^help (?:(?:me )?(?:with|on|about) )?(?:the )?[/!]?(cut|count|yield|yardage|time|guild)\b/i;
+  /^help (?:(?:me )?(?:with|on|about) )?(?:the )?[/!]?(cut|count|yield|yardage|template|time|guild)\b/i;
 
 /**
  * What a question in plain words asks for, or null where no sign of a known question is there. The words are

@@ -26,7 +26,7 @@ const OTHER = 900;
  * How wide a line of text is, in pixels.
  *
  * @example
- * widthOf('1 1/2 in', 40) // 131.28
+ * widthOf('1 1/2 in', 40) // 136.44
  */
 export function widthOf(text: string, size: number, bold = false): number {
   const table = bold ? BOLD : PLAIN;
@@ -40,7 +40,7 @@ export function widthOf(text: string, size: number, bold = false): number {
  * cut short; past `most` lines the rest is, too.
  *
  * @example
- * wrapped('one two three', 40, 130) // ["one two","three"]
+ * wrapped('one two three', 40, 180) // ["one two","three"]
  */
 export function wrapped(text: string, size: number, room: number, { bold = false, most = 9 } = {}): string[] {
   const lines: string[] = [];

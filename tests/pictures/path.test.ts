@@ -10,7 +10,7 @@ import { takenAt } from '../../src/pictures/taken.ts';
 import { appleCore, clamshell } from '../calculator/shapes/outlines.ts';
 import { pixelsFilled } from './drawn.ts';
 
-const PER_INCH = 200;
+const PER_INCH = 120;
 
 /** The area of an outline's path as the renderer fills it, in square inches. */
 function areaDrawn(outline: Outline, down: 1 | -1): number {
