@@ -98,8 +98,12 @@ interface LaidOnCloth {
   readonly words: string;
 }
 
-/** The patches on the cloth. */
-export function cuttingPicture(laid: LaidOnCloth, { say }: Here): Picture {
+/** More patches than this on one length of cloth nobody looks at one by one; their places would fill the memory. */
+const MOST_LAID = 20_000;
+
+/** The patches on the cloth; none where they are too many to be drawn. */
+export function cuttingPictures(laid: LaidOnCloth, { say }: Here): Picture[] {
+  if (laid.plan.count > MOST_LAID) return [];
   const { title, patch, plan, spare, selvage, words } = laid;
   const { shape, dimensions, seam, cornerStyle } = patch;
   const { cloth, margin, method, direction, rowHeight, count } = plan;
@@ -113,9 +117,7 @@ export function cuttingPicture(laid: LaidOnCloth, { say }: Here): Picture {
     ...{ selvage, words: [words], reading: say.reading },
   };
   const { title: one, titles } = CATALOGUE[shape];
-  return {
-    name: fileName(`${title} cutting plan`, 'png'),
-    alt: `${title}, laid on ${say.size(cloth.width, cloth.length + (spare ?? 0))}: ${many(pieces, one, titles)}. ${words} ${waste} % is waste.`,
-    of: { ...of },
-  };
+  const size = say.size(cloth.width, cloth.length + (spare ?? 0));
+  const alt = `${title}, laid on ${size}: ${many(pieces, one, titles)}. ${words} ${waste} % is waste.`;
+  return [{ name: fileName(`${title} cutting plan`, 'png'), alt, of: { ...of } }];
 }

@@ -13,7 +13,7 @@ import { bladeCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
 import { type MadeOf, madeOf, madeOfOptions } from './made-of.ts';
 import { type AskedPatch, askedPatch, assumedNote, patchOptions, titled, whose } from './patch.ts';
-import { cuttingPicture } from './pictures.ts';
+import { cuttingPictures } from './pictures.ts';
 import { METHOD } from './plan-words.ts';
 
 const METHODS = ['strips', 'lengthwise', 'nested', 'turned', 'squares'] as const;
@@ -127,17 +127,15 @@ function answer(asked: AskedPatch, found: Yardage, told: Told): Answer {
     notes: assumedNote(assumptions(asked, told)),
     cautions: bladeCaution(here),
     choices: asked.otherwise,
-    pictures: [
-      cuttingPicture(
-        {
-          ...{ title, patch: asked.patch, plan: chosen.plan, pieces: found.pieces, words },
-          // What is bought, as it lies after the wash.
-          spare: buy.length * (1 - shrink) - chosen.length,
-          selvage: 'sides',
-        },
-        here,
-      ),
-    ],
+    pictures: cuttingPictures(
+      {
+        ...{ title, patch: asked.patch, plan: chosen.plan, pieces: found.pieces, words },
+        // What is bought, as it lies after the wash.
+        spare: buy.length * (1 - shrink) - chosen.length,
+        selvage: 'sides',
+      },
+      here,
+    ),
   });
 }
 

@@ -10,7 +10,7 @@ import { grouped } from '../src/measure/ruler.ts';
 import type { Selvage } from '../src/pictures/cloth.ts';
 import { bladeCaution } from './cautions.ts';
 import { type AskedPatch, askedPatch, assumedNote, patchOptions, titled, whose } from './patch.ts';
-import { cuttingPicture } from './pictures.ts';
+import { cuttingPictures } from './pictures.ts';
 import { METHOD, planWords } from './plan-words.ts';
 
 const yieldOptions = {
@@ -116,12 +116,10 @@ function answer(
     cautions: bladeCaution(here),
     choices: asked.otherwise,
     pictures: bestPlan
-      ? [
-          cuttingPicture(
-            { title: name, patch: asked.patch, plan: bestPlan, selvage: selvageOf(cloth), words: how },
-            here,
-          ),
-        ]
+      ? cuttingPictures(
+          { title: name, patch: asked.patch, plan: bestPlan, selvage: selvageOf(cloth), words: how },
+          here,
+        )
       : [],
   });
 }

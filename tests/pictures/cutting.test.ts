@@ -92,6 +92,11 @@ test('very long cloth is shown in two parts with a tear, and all its length is s
   expect(height).toBeLessThan(2600);
 });
 
+test('more patches than anybody looks at are not laid out', async () => {
+  expect((await asked('/yardage 1000000 hexagon 1in')).pictures).toEqual([]);
+  expect((await asked('/yardage 15000 hexagon 1in')).pictures).toHaveLength(1);
+});
+
 test('the sewing line is drawn where it can be seen, and not where it would blur', async () => {
   const dashed = async (words: string) =>
     elements(await svgOf(words), 'path').some(
