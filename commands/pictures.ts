@@ -82,7 +82,7 @@ export function layoutPicture({ title, made, ask, called = {} }: LaidOut, { say 
   };
   return {
     name: fileName(title, 'png'),
-    alt: `${title}, coloured by what each patch is for: ${told.join(', ')}; ${grouped(counted.total)} in all, ${ends}.`,
+    alt: `${title}, coloured by what each patch is for: ${told.join(', ')}; ${many(counted.total, 'patch', 'patches')}, ${ends}.`,
     of: { ...of },
   };
 }

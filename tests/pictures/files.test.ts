@@ -55,7 +55,7 @@ test('--pictures writes each reply’s files, none over another, and the documen
 test('the terminal says where a picture is, in words that would do without it', () => {
   const out = ask(['--pictures', join(folder, 'shell'), '/count rosette rounds:2']).replaceAll('\n', ' ');
   expect(out).toContain(`Picture ${join(folder, 'shell', 'rosette-2-rounds-1-in-side.png')}:`);
-  expect(out).toContain('round 1: 6, round 2: 12; 19 in all, 8.66 x 8 in.');
+  expect(out).toContain('round 1: 6, round 2: 12; 19 patches, 8.66 x 8 in.');
 });
 
 test('without --pictures nothing is written, and a file that is wanted says how to have it', () => {
