@@ -5,6 +5,7 @@ import { answersIn } from './answered.ts';
 import { defaultsIn } from './defaults.ts';
 import type { Keeping } from './keeping.ts';
 import { notesIn } from './notes.ts';
+import { plansIn } from './plans.ts';
 import type { Tables } from './tables.ts';
 import { storeProblem } from './trouble.ts';
 
@@ -37,6 +38,7 @@ export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping):
       set: (guild, member, changes) => together((facts) => facts.defaults.set(guild, member, changes)),
     },
     answered: reached(answersIn(tables, keeping), fromOutside),
+    plans: reached(plansIn(tables, keeping), fromOutside),
     notes: reached(notesIn(tables, keeping), fromOutside),
     together,
   };
@@ -47,6 +49,7 @@ function joined(inside: Kysely<Tables>, reach: Reach, keeping: Keeping): Facts {
   const facts: Facts = {
     defaults: reached(defaultsIn(inside, keeping), reach),
     answered: reached(answersIn(inside, keeping), reach),
+    plans: reached(plansIn(inside, keeping), reach),
     notes: reached(notesIn(inside, keeping), reach),
     together: (work) => work(facts),
   };
