@@ -8,6 +8,7 @@ type Drawing = (recipe: never) => Uint8Array | Promise<Uint8Array>;
 
 /** Every drawing by its name, each loaded when it is first wanted. */
 const DRAWINGS: Readonly<Record<string, () => Promise<Drawing>>> = {
+  'plan-sheet': async () => (await import('./plan-sheet.ts')).drawPlanSheet,
   text: async () => (await import('./text.ts')).drawText,
 };
 
