@@ -7,11 +7,11 @@ export type Paper = PDFKit.PDFDocument;
 
 export const POINTS = 72;
 
-export const PLAIN = 'plain';
-export const BOLD = 'bold';
-
 const require = createRequire(import.meta.url);
-const FONTS = { [PLAIN]: 'DejaVuSansCondensed', [BOLD]: 'DejaVuSansCondensed-Bold' };
+
+/** The fonts by their files; what is used of them goes into the PDF. */
+export const PLAIN = require.resolve('dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf');
+export const BOLD = require.resolve('dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf');
 
 /** What the library keeps to itself: how a viewer is told to print, and a second copy of the dates. */
 interface Inside {
@@ -43,14 +43,12 @@ export function newPaper({ title, size, compress = true }: PaperLook): Paper {
     displayTitle: true,
     info: { Title: title, Producer: 'Honeycount', Creator: 'Honeycount', CreationDate: NO_TIME },
     // Without this the library reads its own standard font, which nothing here uses.
-    font: require.resolve(`dejavu-fonts-ttf/ttf/${FONTS[PLAIN]}.ttf`),
+    font: PLAIN,
   });
   delete paper.info.CreationDate;
   const inside = paper as unknown as Inside;
   inside._root.data.ViewerPreferences.data.PrintScaling = 'None';
   inside.endMetadata = () => {};
-  for (const [name, font] of Object.entries(FONTS))
-    paper.registerFont(name, require.resolve(`dejavu-fonts-ttf/ttf/${font}.ttf`));
   return paper;
 }
 
