@@ -2,6 +2,7 @@ import { AsyncLocalStorage } from 'node:async_hooks';
 import type { Kysely } from 'kysely';
 import { type Facts, FactsTrouble } from '../chat/facts.ts';
 import { answersIn } from './answered.ts';
+import { challengesIn } from './challenges.ts';
 import { defaultsIn } from './defaults.ts';
 import type { Keeping } from './keeping.ts';
 import { notesIn } from './notes.ts';
@@ -38,6 +39,11 @@ export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping):
     },
     answered: reached(answersIn(tables, keeping), fromOutside),
     notes: reached(notesIn(tables, keeping), fromOutside),
+    challenges: {
+      ...reached(challengesIn(tables), fromOutside),
+      add: (guild, terms) => together((facts) => facts.challenges.add(guild, terms)),
+      write: (of, line) => together((facts) => facts.challenges.write(of, line)),
+    },
     together,
   };
 }
@@ -48,6 +54,7 @@ function joined(inside: Kysely<Tables>, reach: Reach, keeping: Keeping): Facts {
     defaults: reached(defaultsIn(inside, keeping), reach),
     answered: reached(answersIn(inside, keeping), reach),
     notes: reached(notesIn(inside, keeping), reach),
+    challenges: reached(challengesIn(inside), reach),
     together: (work) => work(facts),
   };
   return facts;

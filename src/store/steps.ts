@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { Problem } from '../measure/result.ts';
+import { makeChallengeTables } from './challenge-step.ts';
 import type { Tables } from './tables.ts';
 
 /** One change of the tables. A step that has been released is never edited: a new one is added. */
@@ -47,6 +48,7 @@ export const steps: readonly Step[] = [
         .execute();
     },
   },
+  { name: 'challenges, their books and totals', take: makeChallengeTables },
 ];
 
 /** A database that has taken more steps than these was made by a newer program. */
