@@ -2,6 +2,7 @@
 const VERBS: Readonly<Record<string, () => Promise<(args: readonly string[]) => Promise<number>>>> = {
   start: async () => (await import('./verbs/start.ts')).start,
   ask: async () => (await import('./verbs/ask.ts')).ask,
+  export: async () => (await import('./verbs/export.ts')).exportBook,
 };
 
 /**

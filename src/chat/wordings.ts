@@ -1,4 +1,5 @@
 import type { Problem } from '../measure/result.ts';
+import { GUILD_WORDINGS } from './guild-wordings.ts';
 import { nearestStart } from './near.ts';
 
 type Wording = (problem: Problem, command: string) => string;
@@ -76,6 +77,7 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'one-of-these': ({ got }) => `Say one of them: ${text(got)}.`,
   'nothing-set': () => 'Nothing to set. For example /me set unit:cm, or /me set seam:3/8in.',
   'question-unread': () => 'I cannot tell what to work out from that. Three asks that I can answer:',
+  ...GUILD_WORDINGS,
   'not-a-line': ({ got }) => `I cannot read this line: ${text(got).replace(/\.$/, '')}.`,
 };
 

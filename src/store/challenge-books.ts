@@ -102,7 +102,14 @@ export function booksIn(tables: Kysely<Tables>): Books {
     const { kind, member, by, day, pieces = 0, minutes = null, note = '', picture = '', at } = line;
     const logs = kind === 'log' ? 1 : kind === 'back' ? -1 : 0;
     const [totals] = await carry(tables, { guild, challenge, pieces });
-    const [mine] = await carryPart(tables, { guild, challenge, member: member.id, name: member.name, pieces, logs });
+    const [mine] = await carryPart(tables, {
+      guild,
+      challenge,
+      member: member.id,
+      name: member.name,
+      pieces,
+      logs,
+    });
     if (pieces !== 0) await carryDay(tables, { guild, challenge, day, pieces });
     const { total, lines: number } = totals!;
     const written = { number, kind, member: member.id, by: by.id, day, pieces, minutes, note, picture };

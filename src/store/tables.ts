@@ -61,7 +61,7 @@ export const heldTables: readonly Held[] = [
     columns: {
       guild: 'the guild',
       member: 'who set them; empty for what the guild set for all',
-      settings: 'units, seam, usable width, stitches, pace, hours, time zone',
+      settings: 'units, seam, usable width, stitches, pace, hours, time zone, reminders',
       changed_at: 'when they were last set',
     },
   }),
