@@ -15,7 +15,8 @@ import {
   whoOption,
 } from './challenge-terms.ts';
 import { challengeFigures, shownChallenge, termsWords } from './challenge-words.ts';
-import { challengeOption, mayArrange, whichChallenge } from './which-challenge.ts';
+import { challengeOption, whichChallenge } from './which-challenge.ts';
+import { mayArrange } from './which-one.ts';
 
 export const openForm = form({
   name: 'open',

@@ -12,6 +12,7 @@ export const commands: CommandList = {
   undo: async () => (await import('./undo.ts')).default,
   fix: async () => (await import('./fix.ts')).default,
   standings: async () => (await import('./standings.ts')).default,
+  month: async () => (await import('./month.ts')).default,
   me: async () => (await import('./me.ts')).default,
   guild: async () => (await import('./guild.ts')).default,
   help: async () => (await import('./help.ts')).default,

@@ -9,7 +9,8 @@ import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
 import { mineWords, totalWords } from './challenge-words.ts';
 import { dayOption, fromNote, minutesOption, noteOption, piecesOption } from './log-words.ts';
-import { challengeOption, type Settled, whichChallenge } from './which-challenge.ts';
+import { challengeOption, whichChallenge } from './which-challenge.ts';
+import type { Settled } from './which-one.ts';
 
 /** Where a picture of it can be seen: an address, or where it hangs. */
 export const pictureOption = words('Where a picture of it is', 300, 'https://example.org/blue.jpg');
@@ -48,7 +49,7 @@ const log: Command = {
 export default log;
 
 /** What is answered where no challenge was settled on. */
-export const notThat = (found: Exclude<Settled, { ok: true }>): Answer =>
+export const notThat = (found: Exclude<Settled<Challenge>, { ok: true }>): Answer =>
   'asks' in found ? found.asks : found;
 
 /** What was said of a log. */

@@ -46,7 +46,7 @@ async function lastLine(challenge: string | undefined, here: Here) {
 
 async function corrected(of: Challenge, line: LineInBook, { who, facts }: Here): Promise<Result<OwnLine>> {
   const number = grouped(line.number);
-  if (!of.open) return wrong('challenge-closed', { name: of.name, instead: '' });
+  if (!of.open) return wrong('together-closed', { name: of.name, instead: '' });
   if (line.member !== who.id && line.by !== who.id && !who.organiser)
     return wrong('line-not-yours', { line: number, instead: '' });
   if (line.takenBackBy !== null)

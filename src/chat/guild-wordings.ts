@@ -7,14 +7,13 @@ const text = (value: Problem[string]): string =>
 export const GUILD_WORDINGS: Readonly<Record<string, (problem: Problem) => string>> = {
   'hours-all-day': ({ got }) =>
     `From ${text(got)} to ${text(got)} is no stretch of hours. For example quiet:21:00-8:00, or quiet:off.`,
-  'no-challenge-open': ({ place }) =>
-    `No challenge is open${place ? ` in ${text(place)}` : ''}. An organiser opens one:`,
-  'no-challenge': () => 'There has been no challenge yet. An organiser opens one:',
-  'none-closed': () => 'No challenge is closed, so there is none to reopen.',
-  'challenge-unknown': ({ got, known }) =>
-    `I know no challenge ‘${text(got)}’. There is ${text(known)}. \`/challenge list\` shows all.`,
-  'challenge-closed': ({ name }) => `${text(name)} is closed. An organiser can reopen it.`,
-  'challenge-open-already': ({ name }) => `${text(name)} is open already.`,
+  'none-open': ({ what }) => `No ${text(what)} is open. An organiser opens one:`,
+  'none-yet': ({ what }) => `There has been no ${text(what)} yet. An organiser opens one:`,
+  'none-closed': ({ what }) => `No ${text(what)} is closed, so there is none to reopen.`,
+  'together-unknown': ({ got, what, known }) =>
+    `I know no ${text(what)} ‘${text(got)}’. ${text(known) ? `There is ${text(known)}. ` : ''}\`/${text(what)} list\` shows all.`,
+  'together-closed': ({ name }) => `${text(name)} is closed. An organiser can reopen it.`,
+  'together-open': ({ name }) => `${text(name)} is open already.`,
   'challenge-not-begun': ({ name, first }) =>
     `${text(name)} begins on ${text(first)}. Nothing is logged before.`,
   'challenge-over': ({ name, last, example }) =>
@@ -37,6 +36,18 @@ export const GUILD_WORDINGS: Readonly<Record<string, (problem: Problem) => strin
   'line-not-yours': ({ line }) => `No. ${text(line)} is somebody else’s. She or an organiser can change it.`,
   'book-long': ({ lines, most, example }) =>
     `That book has ${text(lines)} lines; I send up to ${text(most)}. Whoever keeps me running writes it to a file: \`${text(example)}\``,
+  'more-parts-than-patches': ({ patches, parts }) =>
+    `That has ${text(patches)} patches, too few for ${text(parts)} blocks. Fewer parts?`,
+  'more-parts-than-blocks': ({ blocks, parts }) =>
+    `That is ${text(blocks)} blocks, too few for ${text(parts)} shares. Fewer parts, or more blocks?`,
+  'what-to-share': () =>
+    'What is shared out? For example field:60x72in, rosettes:7 rounds:2, or list:rosette 3 x4, star 4 x2.',
+  'list-unread': ({ got }) =>
+    `I cannot read ‘${text(got)}’ in the list. For example list:rosette 3 x4, star 4 x2, block x10.`,
+  'block-unknown': ({ got, name, most }) =>
+    `${text(name)} has no block ${text(got)}. It has blocks 1 to ${text(most)}.`,
+  'block-not-open': ({ block, opens }) => `Block ${text(block)} opens on ${text(opens)}.`,
+  'month-unread': ({ got }) => `I cannot read the month ‘${text(got)}’. For example 2027-02, or February.`,
   'nothing-logged': () => 'You have nothing logged that could be taken back.',
   'not-joined': ({ name }) => `You are not in ${text(name)}.`,
   'guild-organisers-only': ({ what }) =>

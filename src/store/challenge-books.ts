@@ -64,19 +64,20 @@ const carry = prepared((tables, { guild, challenge, pieces }: Of & { pieces: num
     .returning(['total', 'lines']),
 );
 
-type PartChange = Of & { member: string; name: string; pieces: number; logs: number };
+type PartChange = Of & { member: string; name: string; joined: number; pieces: number; logs: number };
 
-/** A member's totals; her name goes along, as she is called now. */
+/** A member's totals; her name goes along, as she is called now. Who logs of her own takes part. */
 const carryPart = prepared((tables, { guild, challenge, member, name, pieces, logs }: PartChange) =>
   tables
     .insertInto('challenge_parts')
-    .values({ guild, challenge, member, name, joined: 0, pieces, logs })
+    .values({ guild, challenge, member, name, joined, pieces, logs })
     .onConflict((conflict) =>
       conflict
         .columns(['guild', 'challenge', 'member'])
         .where('member', '<>', sql.lit(''))
         .doUpdateSet(({ ref }) => ({
           name,
+          joined: sql<number>`${ref('challenge_parts.joined')} | ${joined}`,
           pieces: sql<number>`${ref('challenge_parts.pieces')} + ${pieces}`,
           logs: sql<number>`${ref('challenge_parts.logs')} + ${logs}`,
         })),
@@ -102,14 +103,9 @@ export function booksIn(tables: Kysely<Tables>): Books {
     const { kind, member, by, day, pieces = 0, minutes = null, note = '', picture = '', at } = line;
     const logs = kind === 'log' ? 1 : kind === 'back' ? -1 : 0;
     const [totals] = await carry(tables, { guild, challenge, pieces });
-    const [mine] = await carryPart(tables, {
-      guild,
-      challenge,
-      member: member.id,
-      name: member.name,
-      pieces,
-      logs,
-    });
+    const joined = kind === 'log' && member.id === by.id ? 1 : 0;
+    const part = { member: member.id, name: member.name, joined, pieces, logs };
+    const [mine] = await carryPart(tables, { guild, challenge, ...part });
     if (pieces !== 0) await carryDay(tables, { guild, challenge, day, pieces });
     const { total, lines: number } = totals!;
     const written = { number, kind, member: member.id, by: by.id, day, pieces, minutes, note, picture };

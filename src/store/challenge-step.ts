@@ -19,6 +19,7 @@ export async function makeChallengeTables(tables: Kysely<Tables>): Promise<void>
     .addColumn('place', 'text', (column) => column.notNull())
     .addColumn('who', 'text', (column) => column.notNull())
     .addColumn('open', 'integer', (column) => column.notNull())
+    .addColumn('opened_at', 'text', (column) => column.notNull())
     .addColumn('total', 'integer', (column) => column.notNull())
     .addColumn('lines', 'integer', (column) => column.notNull())
     .addPrimaryKeyConstraint('challenges_key', ['guild', 'number'])

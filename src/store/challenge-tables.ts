@@ -14,6 +14,7 @@ export interface ChallengeTables {
     place: string;
     who: string;
     open: number;
+    opened_at: string;
     total: number;
     lines: number;
   };

@@ -1,10 +1,11 @@
 import type { Kysely, Selectable } from 'kysely';
 import type { Challenge, ChallengesKept, ChallengeTerms, Heads } from '../guild/challenge-facts.ts';
 import { booksIn } from './challenge-books.ts';
+import type { Keeping } from './keeping.ts';
 import type { Tables } from './tables.ts';
 
 /** Challenges and their books, over a connection that is already in a transaction where it must be. */
-export function challengesIn(tables: Kysely<Tables>): ChallengesKept {
+export function challengesIn(tables: Kysely<Tables>, { now }: Keeping): ChallengesKept {
   async function add(guild: string, terms: ChallengeTerms): Promise<Challenge> {
     const before = await tables
       .selectFrom('challenges')
@@ -14,7 +15,7 @@ export function challengesIn(tables: Kysely<Tables>): ChallengesKept {
     const number = (before?.last ?? 0) + 1;
     await tables
       .insertInto('challenges')
-      .values({ guild, number, ...terms, open: 1, total: 0, lines: 0 })
+      .values({ guild, number, ...terms, open: 1, opened_at: now().toISOString(), total: 0, lines: 0 })
       .execute();
     return { guild, number, ...terms, open: true, total: 0, lines: 0 };
   }
@@ -105,5 +106,5 @@ export function challengesIn(tables: Kysely<Tables>): ChallengesKept {
   return { add, change, all, one, parts, heads, days, ...booksIn(tables) };
 }
 
-const challengeOf = (row: Selectable<Tables['challenges']>): Challenge =>
+export const challengeOf = ({ opened_at: _, ...row }: Selectable<Tables['challenges']>): Challenge =>
   ({ ...row, open: row.open === 1 }) as Challenge;

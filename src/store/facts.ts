@@ -5,7 +5,9 @@ import { answersIn } from './answered.ts';
 import { challengesIn } from './challenges.ts';
 import { defaultsIn } from './defaults.ts';
 import type { Keeping } from './keeping.ts';
+import { monthsIn } from './months.ts';
 import { notesIn } from './notes.ts';
+import { remindersIn } from './reminders.ts';
 import type { Tables } from './tables.ts';
 import { storeProblem } from './trouble.ts';
 
@@ -40,9 +42,15 @@ export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping):
     answered: reached(answersIn(tables, keeping), fromOutside),
     notes: reached(notesIn(tables, keeping), fromOutside),
     challenges: {
-      ...reached(challengesIn(tables), fromOutside),
+      ...reached(challengesIn(tables, keeping), fromOutside),
       add: (guild, terms) => together((facts) => facts.challenges.add(guild, terms)),
       write: (of, line) => together((facts) => facts.challenges.write(of, line)),
+    },
+    reminders: reached(remindersIn(tables, keeping), fromOutside),
+    months: {
+      ...reached(monthsIn(tables, keeping), fromOutside),
+      add: (guild, terms, blocks) => together((facts) => facts.months.add(guild, terms, blocks)),
+      finish: (of, block, who, at) => together((facts) => facts.months.finish(of, block, who, at)),
     },
     together,
   };
@@ -54,7 +62,9 @@ function joined(inside: Kysely<Tables>, reach: Reach, keeping: Keeping): Facts {
     defaults: reached(defaultsIn(inside, keeping), reach),
     answered: reached(answersIn(inside, keeping), reach),
     notes: reached(notesIn(inside, keeping), reach),
-    challenges: reached(challengesIn(inside), reach),
+    challenges: reached(challengesIn(inside, keeping), reach),
+    months: reached(monthsIn(inside, keeping), reach),
+    reminders: reached(remindersIn(inside, keeping), reach),
     together: (work) => work(facts),
   };
   return facts;

@@ -1,6 +1,7 @@
 import type { Kysely } from 'kysely';
 import type { Problem } from '../measure/result.ts';
 import { makeChallengeTables } from './challenge-step.ts';
+import { makeMonthTables } from './month-tables.ts';
 import type { Tables } from './tables.ts';
 
 /** One change of the tables. A step that has been released is never edited: a new one is added. */
@@ -49,6 +50,7 @@ export const steps: readonly Step[] = [
     },
   },
   { name: 'challenges, their books and totals', take: makeChallengeTables },
+  { name: 'blocks of the month', take: makeMonthTables },
 ];
 
 /** A database that has taken more steps than these was made by a newer program. */

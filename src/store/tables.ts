@@ -1,11 +1,12 @@
 import type { ChallengeTables } from './challenge-tables.ts';
+import type { MonthTables } from './month-tables.ts';
 
 /*
  * The tables as they are now, and for each what it holds of a member: what an export gives her
  * and what forgetting her removes are read from here.
  */
 
-export interface Tables extends ChallengeTables {
+export interface Tables extends ChallengeTables, MonthTables {
   steps: { step: number; name: string; done_at: string };
   defaults: { guild: string; member: string; settings: string; changed_at: string };
   answered: {
@@ -110,6 +111,7 @@ export const heldTables: readonly Held[] = [
       place: 'where it is held',
       who: 'who may log',
       open: 'whether it is open',
+      opened_at: 'when it was opened',
       total: 'how many so far',
       lines: 'how many lines its book has',
     },
@@ -163,6 +165,56 @@ export const heldTables: readonly Held[] = [
       challenge: 'which challenge',
       day: 'the day',
       pieces: 'how many that day',
+    },
+  }),
+  held<'months'>({
+    table: 'months',
+    of: 'nobody',
+    columns: {
+      guild: 'the guild',
+      number: 'which block of the month',
+      name: 'what it is called',
+      of: 'what is shared out',
+      size: 'the side of a patch, in inches',
+      first: 'its first day',
+      every: 'how far apart its blocks are',
+      place: 'where it is held',
+      open: 'whether it is open',
+      opened_at: 'when it was opened',
+    },
+  }),
+  held<'month_blocks'>({
+    table: 'month_blocks',
+    of: 'nobody',
+    columns: {
+      guild: 'the guild',
+      month: 'which block of the month',
+      slot: 'its place in the order',
+      opens: 'the day it opens',
+      block: 'the block’s number',
+      words: 'which part it is',
+      pieces: 'what is to be cut',
+      inside: 'seams within it',
+      joining: 'seams that join it',
+      width: 'how wide it is by then, in inches',
+      height: 'how high it is by then, in inches',
+    },
+  }),
+  held<'month_finished'>({
+    table: 'month_finished',
+    of: 'member',
+    guild: 'guild',
+    member: 'member',
+    forget: 'disown',
+    words: ['name'],
+    columns: {
+      guild: 'the guild',
+      month: 'which block of the month',
+      block: 'the block’s number',
+      member: 'who has finished it',
+      name: 'by what name',
+      at: 'when she said so',
+      until: 'when she took it back',
     },
   }),
 ];

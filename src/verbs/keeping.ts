@@ -124,6 +124,10 @@ class OpenedWhenNeeded implements Facts {
     },
   });
 
+  readonly months = this.#part('months', {});
+
+  readonly reminders = this.#part('reminders', {});
+
   /** A part of the facts: a call opens the store, unless it has a way of its own. */
   #part<Name extends Exclude<keyof Facts, 'together'>>(name: Name, own: Partial<Facts[Name]>): Facts[Name] {
     type Calls = Record<PropertyKey, (...given: unknown[]) => unknown>;

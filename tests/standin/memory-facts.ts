@@ -40,6 +40,8 @@ export function memoryFacts(): Facts {
       prune: async () => 0,
     },
     challenges: inMemory('challenges'),
+    months: inMemory('months'),
+    reminders: inMemory('reminders'),
     together: (work) => work(facts),
   };
   return facts;

@@ -16,6 +16,8 @@ export interface TerminalNeeds {
   /** Earlier lines, the newest first, and where a new one goes. */
   readonly history: readonly string[];
   remember(line: string): void;
+  /** Handed a way to say something that nobody asked for, between the lines that are typed. */
+  saying?(say: (reply: Reply) => void): void;
 }
 
 const TRY = ['/cut hexagon 1 1/2in', '/count rosette rounds:3', 'how many 1in hexagons from a fat quarter?'];
@@ -55,6 +57,11 @@ export async function openTerminal(needs: TerminalNeeds): Promise<void> {
     completer: (line: string, done: (error: null, found: [string[], string]) => void) => {
       complete(needs.commands, line).then(({ words, replaces }) => done(null, [words, replaces]));
     },
+  });
+  needs.saying?.((reply) => {
+    output.write(live ? '\r\u001b[K' : '');
+    talk.say(reply);
+    if (live) lines.prompt(true);
   });
   if (live) await converse(lines, talk);
   else for await (const line of lines) await talk.hear(line);
@@ -98,8 +105,7 @@ class Conversation {
     if (other) return this.#takeTurn(other[1] ?? '', other[2] !== undefined);
     const chosen = /^\d+$/.test(words) ? this.#choices[Number(words) - 1] : undefined;
     const answered = await this.#needs.room.answer(this.#ask(chosen?.ask ?? words));
-    this.#choices = answered.choices;
-    this.#say(answered);
+    this.say(answered);
   }
 
   #ask(words: string): Ask {
@@ -116,7 +122,9 @@ class Conversation {
     this.#write(`${name} is at the keyboard${this.#who.organiser ? ', as an organiser' : ''}.\n\n`);
   }
 
-  #say(reply: Reply): void {
+  /** Says a reply; the numbers under it are what a number typed next stands for. */
+  say(reply: Reply): void {
+    this.#choices = reply.choices;
     const { output } = this.#needs;
     const width = widthOf(output);
     const colour = output.isTTY === true && process.env.NO_COLOR === undefined;
