@@ -67,7 +67,7 @@ const carry = prepared((tables, { guild, challenge, pieces }: Of & { pieces: num
 type PartChange = Of & { member: string; name: string; joined: number; pieces: number; logs: number };
 
 /** A member's totals; her name goes along, as she is called now. Who logs of her own takes part. */
-const carryPart = prepared((tables, { guild, challenge, member, name, pieces, logs }: PartChange) =>
+const carryPart = prepared((tables, { guild, challenge, member, name, joined, pieces, logs }: PartChange) =>
   tables
     .insertInto('challenge_parts')
     .values({ guild, challenge, member, name, joined, pieces, logs })

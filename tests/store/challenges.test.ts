@@ -72,7 +72,7 @@ describe('a challenge and its book', () => {
       who: fc.constantFrom('ada', 'bea', 'cea', 'o\'dd "name" 🧵'),
       day: fc.constantFrom('2026-12-01', '2026-12-05', '2026-12-08'),
       pieces: fc.integer({ min: 1, max: 40 }),
-      then: fc.constantFrom('nothing', 'undo', 'fix'),
+      after: fc.constantFrom('nothing', 'undo', 'fix'),
       which: fc.nat(),
     });
     await fc.assert(
@@ -80,16 +80,16 @@ describe('a challenge and its book', () => {
         const { challenges, close } = await opened(':memory:');
         const of = await challenges.add('guild', terms);
         const standing: { number: number; who: string; day: string; pieces: number }[] = [];
-        for (const { who, day, pieces, then, which } of acts) {
+        for (const { who, day, pieces, after, which } of acts) {
           const { number } = await challenges.write(of, log(who, pieces, day));
           standing.push({ number, who, day, pieces });
-          if (then === 'nothing') continue;
+          if (after === 'nothing') continue;
           const [line] = standing.splice(which % standing.length, 1);
           await challenges.write(
             of,
             log(line!.who, -line!.pieces, line!.day, { kind: 'back', of: line!.number }),
           );
-          if (then === 'undo') continue;
+          if (after === 'undo') continue;
           const right = await challenges.write(of, log(line!.who, 7, line!.day, { of: line!.number }));
           standing.push({ ...line!, number: right.number, pieces: 7 });
         }
