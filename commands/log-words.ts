@@ -15,7 +15,7 @@ const LONGEST_NOTE = 300;
 const NOUN =
   /^\s*(?:(?:more|further|other|new|finished|done|whole)\s+)*(?:rosettes?|flowers?|blocks?|stars?|patch(?:es)?|pieces?|hexagons?|hexies?|hexes|diamonds?|more|done|finished)\b/i;
 /** A number that is no count of pieces: a length of time, a day, a size. */
-const NO_COUNT = /^\s*(?:h\b|hrs?\b|hours?\b|m\b|mins?\b|minutes?\b|in\b|inch|cm\b|mm\b|["x%:/.-])/i;
+const NO_COUNT = /^\s*(?:(?:h|hrs?|hours?|m|mins?|minutes?)\b(?!\s*[:=])|in\b|inch|cm\b|mm\b|["x%:/.-])/i;
 
 /** How many were sewn: `3`, `2 rosettes`, `2 more blocks`. */
 export const piecesOption: Option<number, false> = {
@@ -37,8 +37,8 @@ export const piecesOption: Option<number, false> = {
   write: String,
 };
 
-const HOURS = /^\s*(?:h|hrs?|hours?)(?![a-z])/i;
-const MINUTES = /^\s*(?:m|mins?|minutes?)(?![a-z])/i;
+const HOURS = /^\s*(?:h|hrs?|hours?)(?![a-z]|\s*[:=])/i;
+const MINUTES = /^\s*(?:m|mins?|minutes?)(?![a-z]|\s*[:=])/i;
 
 /** A length of time in minutes: `95`, `95 min`, `1 h 35`, `1 1/2 hours`. */
 export const minutesOption: Option<number, false> = {
@@ -48,7 +48,7 @@ export const minutesOption: Option<number, false> = {
   bounds: `1 min to ${MOST_MINUTES / 60} h`,
   shape: { as: 'words', longest: 20 },
   bare: true,
-  bareWhen: /^\d[\d.,/ ]*\s*(?:h|hrs?|hours?|m|mins?|minutes?)(?![a-z])/i,
+  bareWhen: /^\d[\d.,/ ]*\s*(?:h|hrs?|hours?|m|mins?|minutes?)(?![a-z]|\s*[:=])/i,
   take(text) {
     const taken = takeMinutes(text);
     if (!taken) return null;
