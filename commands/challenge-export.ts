@@ -38,19 +38,18 @@ export const exportForm = form({
       return wrong('book-long', {
         lines: grouped(of.lines),
         most: grouped(MOST_LINES),
-        example: `npm run -s export -- --guild ${of.guild} --challenge ${of.number} --format ${format} --out ${fileName(of.name, format)}`,
-        instead: '',
+        instead: `npm run -s export -- --guild ${of.guild} --challenge ${of.number} --format ${format} --out ${fileName(of.name, format)}`,
       });
     let text = '';
     for await (const piece of exported(format, of, here.facts.challenges)) text += piece;
     return reply({
       title: `${of.name}, written out`,
-      lines: [`${many(of.lines, 'line', 'lines')} of its book, in ${fileName(of.name, format)}.`],
+      lines: [`${many(of.lines, 'line', 'lines')} of its book, in one file.`],
       figures: { lines: count(of.lines) },
       pictures: [
         {
           name: fileName(of.name, format),
-          alt: `The book of ${of.name}: ${many(of.lines, 'line', 'lines')}, as ${format.toUpperCase()}`,
+          alt: `The book of ${of.name}: ${many(of.lines, 'line', 'lines')}`,
           of: { draw: 'text', text },
         },
       ],

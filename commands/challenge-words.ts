@@ -1,7 +1,7 @@
 import type { Here } from '../src/chat/command.ts';
 import { count, day, type Figure, inches } from '../src/chat/reply.ts';
 import type { Challenge } from '../src/guild/challenge-facts.ts';
-import { countedWords, nounFor, worthOf } from '../src/guild/counted.ts';
+import { countedWords, nounFor, piecesFor, worthOf } from '../src/guild/counted.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
 
@@ -72,8 +72,8 @@ export function shownChallenge(of: Challenge, here: Here): string[] {
 const eachWords = ({ each }: Challenge): string => (each === null ? '' : `, ${grouped(each)} each`);
 
 function restWords(of: Challenge, { say, place }: Here): string[] {
-  const { pieces, seams, patch } = worthOf(of);
-  const each = `${grouped(pieces)} ${patch[pieces === 1 ? 0 : 1]}, ${grouped(seams)} seams`;
+  const { pieces, seams } = worthOf(of);
+  const each = `${grouped(pieces)} ${piecesFor(of.counting, pieces)}, ${grouped(seams)} seams`;
   return [
     `${upper(daysOf(of))}${of.place === place ? '' : `, in ${of.place}`}.`,
     ...(seams > 0 ? [`One is ${each}, ${say.run(seams * of.size)}.`] : []),

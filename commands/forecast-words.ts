@@ -32,11 +32,11 @@ export function chanceWords({ chance, medianWeeks }: Forecast, { last, goal }: C
  * A chance as it can be used: in whole hundredths, none of them certain.
  *
  * @example
- * percentWords(0.504) // "50 in 100"
- * percentWords(0.999) // "over 99 in 100"
- * percentWords(0.002) // "under 1 in 100"
+ * percentWords(0.504) // "50%"
+ * percentWords(0.999) // "over 99%"
+ * percentWords(0.002) // "under 1%"
  */
 export function percentWords(chance: number): string {
-  if (chance < 0.01) return 'under 1 in 100';
-  return chance > 0.99 ? 'over 99 in 100' : `${decimal(chance * 100, 0)} in 100`;
+  if (chance < 0.01) return 'under 1%';
+  return chance > 0.99 ? 'over 99%' : `${decimal(chance * 100, 0)}%`;
 }

@@ -89,8 +89,8 @@ async function logTo(of: Challenge, said: Said, here: Here): Promise<Answer> {
       `${grouped(pieces)} ${noun} kept${day === today ? '' : ` for ${dayWords(day)}`}${minutes === null ? '' : `, ${grouped(minutes)} min`}.`,
       `${totalWords({ ...of, total })}. ${mineWords(mine, of.each)}`,
       ...(reached ? [`The goal of ${grouped(of.goal ?? 0)} is reached.`] : []),
-      ...(note === '' ? [] : [`Note: ${note}`]),
-      ...(picture === '' ? [] : [`Picture: ${picture}`]),
+      ...(note === '' ? [] : [`Noted: ‘${note}’.`]),
+      ...(picture === '' ? [] : [`Picture: ‘${picture}’.`]),
     ],
     figures: {
       logged: count(pieces),

@@ -75,7 +75,7 @@ export const viewForm = form({
     events.sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.order - b.order));
     const total = logged.reduce((sum, { days }) => sum + days.reduce((n, { pieces }) => n + pieces, 0), 0);
     return reply({
-      title: `${MONTHS[Number(month.slice(5)) - 1]} ${month.slice(0, 4)}`,
+      title: monthWords(month),
       lines: [
         events.length === 0
           ? 'Nothing opens or ends.'
@@ -95,6 +95,8 @@ export const viewForm = form({
     });
   },
 });
+
+const monthWords = (month: string): string => `${MONTHS[Number(month.slice(5)) - 1]} ${month.slice(0, 4)}`;
 
 /** Something on a day; of one day the smaller order comes first. */
 interface Event {
@@ -175,10 +177,10 @@ function chartOf(month: string, first: string, last: string, logged: readonly Lo
   const said = series.map(({ name, values }) => `${name} ${grouped(values.reduce((sum, n) => sum + n, 0))}`);
   return {
     name: 'month.png',
-    alt: `Logged by day in ${month}: ${said.join(', ')} in all.`,
+    alt: `Logged by day, ${monthWords(month)}: ${said.join(', ')} altogether.`,
     of: {
       draw: 'chart',
-      title: `Logged by day, ${month}`,
+      title: `Logged by day, ${monthWords(month)}`,
       labels: days.map((day) => String(Number(day.slice(8)))),
       series,
     },

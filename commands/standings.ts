@@ -2,7 +2,7 @@ import { type Command, form, type Here } from '../src/chat/command.ts';
 import { bare } from '../src/chat/option.ts';
 import { count, type Figure, type Reply, reply } from '../src/chat/reply.ts';
 import type { Challenge, Part } from '../src/guild/challenge-facts.ts';
-import { nounFor, worthOf } from '../src/guild/counted.ts';
+import { nounFor, piecesFor, worthOf } from '../src/guild/counted.ts';
 import { type Forecast, forecast, type Progress } from '../src/guild/forecast.ts';
 import { progressOf, type WeekCount, weeksOf } from '../src/guild/progress.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
@@ -96,11 +96,11 @@ function endWords({ last, open, first }: Challenge, today: string): string[] {
 
 /** What is sewn so far, counted from the layout of one. */
 function sewnWords(of: Challenge, { say }: Here): string[] {
-  const { pieces, seams, patch } = worthOf(of);
+  const { pieces, seams } = worthOf(of);
   if (of.total === 0 || seams === 0) return [];
   const [all, sewn] = [pieces * of.total, seams * of.total];
   return [
-    `Sewn: ${grouped(all)} ${patch[all === 1 ? 0 : 1]}, ${many(sewn, 'seam', 'seams')}, ${say.run(sewn * of.size)}.`,
+    `Sewn: ${grouped(all)} ${piecesFor(of.counting, all)}, ${many(sewn, 'seam', 'seams')}, ${say.run(sewn * of.size)}.`,
   ];
 }
 

@@ -34,8 +34,8 @@ export const GUILD_WORDINGS: Readonly<Record<string, (problem: Problem) => strin
     `${text(name)} has no log no. ${text(line)}. \`/challenge history\` shows its book.`,
   'line-gone': ({ line, by }) => `No. ${text(line)} was taken back already, by no. ${text(by)}.`,
   'line-not-yours': ({ line }) => `No. ${text(line)} is somebody else’s. She or an organiser can change it.`,
-  'book-long': ({ lines, most, example }) =>
-    `That book has ${text(lines)} lines; I send up to ${text(most)}. Whoever keeps me running writes it to a file: \`${text(example)}\``,
+  'book-long': ({ lines, most }) =>
+    `That book has ${text(lines)} lines; I send up to ${text(most)}. Whoever keeps me running writes it to a file:`,
   'more-parts-than-patches': ({ patches, parts }) =>
     `That has ${text(patches)} patches, too few for ${text(parts)} blocks. Fewer parts?`,
   'more-parts-than-blocks': ({ blocks, parts }) =>

@@ -18,13 +18,28 @@ export interface Counted {
 export interface Worth {
   readonly pieces: number;
   readonly seams: number;
-  /** What its pieces are, one and many. */
-  readonly patch: readonly [one: string, many: string];
 }
 
 const HEXAGONS = ['hexagon', 'hexagons'] as const;
 const DIAMONDS = ['diamond', 'diamonds'] as const;
 const PATCHES = ['patch', 'patches'] as const;
+
+const MADE_OF: Readonly<Record<Counting, readonly [one: string, many: string]>> = {
+  rosette: HEXAGONS,
+  block: DIAMONDS,
+  star: DIAMONDS,
+  patch: PATCHES,
+};
+
+/**
+ * What they are pieced of, in the right number.
+ *
+ * @example
+ * piecesFor('rosette', 19) // "hexagons"
+ * piecesFor('block', 1) // "diamond"
+ */
+export const piecesFor = (counting: Counting, count: number): string =>
+  MADE_OF[counting][count === 1 ? 0 : 1];
 
 /**
  * The pieces and seams of one, read from its layout. A patch by itself has no seam yet.
@@ -38,13 +53,13 @@ const PATCHES = ['patch', 'patches'] as const;
 export function worthOf({ counting, rounds }: Counted): Worth {
   switch (counting) {
     case 'rosette':
-      return { ...inside(rosette(rounds)), patch: HEXAGONS };
+      return inside(rosette(rounds));
     case 'star':
-      return { ...inside(star(rounds)), patch: DIAMONDS };
+      return inside(star(rounds));
     case 'block':
-      return { ...inside(blocksApart(1)), patch: DIAMONDS };
+      return inside(blocksApart(1));
     case 'patch':
-      return { pieces: 1, seams: 0, patch: PATCHES };
+      return { pieces: 1, seams: 0 };
   }
 }
 

@@ -1,7 +1,5 @@
 import type { Kysely } from 'kysely';
 import type { Problem } from '../measure/result.ts';
-import { makeChallengeTables } from './challenge-step.ts';
-import { makeMonthTables } from './month-tables.ts';
 import type { Tables } from './tables.ts';
 
 /** One change of the tables. A step that has been released is never edited: a new one is added. */
@@ -49,8 +47,15 @@ export const steps: readonly Step[] = [
         .execute();
     },
   },
-  { name: 'challenges, their books and totals', take: makeChallengeTables },
-  { name: 'blocks of the month', take: makeMonthTables },
+  {
+    name: 'challenges, their books and totals',
+    // Only who takes the step loads it: a single ask reads this list to see how many there are.
+    take: async (tables) => (await import('./challenge-step.ts')).makeChallengeTables(tables),
+  },
+  {
+    name: 'blocks of the month',
+    take: async (tables) => (await import('./month-tables.ts')).makeMonthTables(tables),
+  },
 ];
 
 /** A database that has taken more steps than these was made by a newer program. */

@@ -200,7 +200,7 @@ describe('logging', () => {
       title: 'Blocks',
       figures: { logged: { value: 2 }, minutes: { value: 30 } },
     });
-    expect(chosen.lines).toContain('Note: dark ones');
+    expect(chosen.lines).toContain('Noted: ‘dark ones’.');
     expect(await errorOf(guild, '/log 1 challenge:2')).toBe('challenge-not-begun');
   });
 
@@ -223,7 +223,7 @@ describe('logging', () => {
     const reply = await guild.ask(`/log 2 note:${note}`, { as: odd });
     expect(reply.error).toBeNull();
     const tidied = note.replaceAll('’', "'").replaceAll('`', "'");
-    expect(reply.lines).toContain(`Note: ${tidied}`);
+    expect(reply.lines).toContain(`Noted: ‘${tidied}’.`);
     expect((await guild.ask('/standings')).table?.rows).toEqual([[odd, '2']]);
     expect(await guild.figure('/undo', 'total', { as: odd })).toBe(0);
   });
@@ -302,7 +302,7 @@ describe('standings', () => {
     expect(figures.chance?.value).toBeCloseTo(0.5, 2);
     expect(figures.weeksSure?.value).toBeCloseTo(17.1, 1);
     expect(lines[1]).toBe('9.5 rosettes a week: about 15 weeks more; four times in five 12 to 18.');
-    expect(lines[2]).toBe('Chance of 200 by 16 Mar 2027: 50 in 100.');
+    expect(lines[2]).toBe('Chance of 200 by 16 Mar 2027: 50%.');
   });
 
   test('members are unranked by name unless the guild chose otherwise', async () => {
