@@ -5,6 +5,7 @@ import { reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 import { speech } from '../src/measure/speech.ts';
 import { changesFrom, defaultOptions, shownDefaults } from './defaults.ts';
+import { ownLifeOptions } from './guild-life-options.ts';
 
 const me: Command = {
   name: 'me',
@@ -23,12 +24,16 @@ const me: Command = {
     form({
       name: 'set',
       summary: 'Set what is taken when you do not say it',
-      examples: ['/me set unit:cm', '/me set seam:3/8in width:40in', '/me set zone:Europe/London'],
-      options: defaultOptions,
+      examples: [
+        '/me set unit:cm',
+        '/me set seam:3/8in width:40in',
+        '/me set zone:Europe/London nudge:sunday',
+      ],
+      options: { ...defaultOptions, ...ownLifeOptions },
       audience: 'asker',
       keeps: true,
       async run(values, here) {
-        const changes = changesFrom(values);
+        const changes = changesFrom({ ...values, ...(values.nudge ? { nudgePlace: here.place } : {}) });
         if (Object.keys(changes).length === 0)
           return wrong('nothing-set', { example: '/me set unit:cm, or /me set seam:3/8in' });
         const own = await here.facts.defaults.set(here.guild, here.who.id, changes);

@@ -3,6 +3,7 @@ const VERBS: Readonly<Record<string, () => Promise<(args: readonly string[]) => 
   start: async () => (await import('./verbs/start.ts')).start,
   invite: async () => (await import('./verbs/invite.ts')).invite,
   ask: async () => (await import('./verbs/ask.ts')).ask,
+  export: async () => (await import('./verbs/export.ts')).exportBook,
 };
 
 /**

@@ -115,6 +115,8 @@ async function explain(problem: Problem, found: Found, context?: ReadingContext)
   const { command, form } = found;
   const { mistake } = await import('./errors.ts');
   const { mended } = await import('./mend.ts');
+  if (problem.instead !== undefined)
+    return mistake(problem, { command: command.name, instead: [String(problem.instead)].filter(Boolean) });
   const instead =
     context && (mended(problem, { ...found, command: command.name }, context) ?? form.examples[0]);
   return mistake(problem, { command: command.name, instead: instead ? [instead] : [] });

@@ -1,3 +1,4 @@
+import { readGuildQuestion } from './guild-questions.ts';
 import { inFigures } from './number-words.ts';
 import { optionWords } from './question-words.ts';
 
@@ -104,6 +105,8 @@ const HELP_WITH =
  */
 export function readQuestion(text: string): Question | null {
   const plain = inFigures(text);
+  const ofGuild = readGuildQuestion(plain);
+  if (ofGuild) return ofGuild;
   const found = SIGNS.find(
     ({ all, none = [] }) => all.every((sign) => sign.test(plain)) && !none.some((sign) => sign.test(plain)),
   );

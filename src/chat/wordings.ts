@@ -1,4 +1,5 @@
 import type { Problem } from '../measure/result.ts';
+import { GUILD_WORDINGS } from './guild-wordings.ts';
 import { nearestStart } from './near.ts';
 
 type Wording = (problem: Problem, command: string) => string;
@@ -104,6 +105,7 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'one-of-these': ({ got }) => `Say one of them: ${text(got)}.`,
   'nothing-set': ({ example }) => `Nothing to set. For example ${text(example)}.`,
   'question-unread': () => 'I cannot tell what to work out from that. Three asks that I can answer:',
+  ...GUILD_WORDINGS,
   'not-a-line': ({ got }) => `I cannot read this line: ${text(got).replace(/\.$/, '')}.`,
 };
 

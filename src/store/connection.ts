@@ -23,7 +23,7 @@ class OneWriterDriver extends SqliteDriver {
   readonly #database: Database.Database;
 
   constructor(database: Database.Database) {
-    super({ database });
+    super({ database: { prepare: preparedOnce(database), close: () => database.close() } });
     this.#database = database;
   }
 
@@ -39,4 +39,20 @@ class OneWriterDriver extends SqliteDriver {
   override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
     if (this.#database.inTransaction) await super.rollbackTransaction(connection);
   }
+}
+
+/** More statements than the program has; one that is put together anew each time does not pile up. */
+const MOST_KEPT = 300;
+
+/** Prepares a statement when it is first needed and keeps it: the same ones are run again and again. */
+function preparedOnce(database: Database.Database): (sql: string) => Database.Statement<unknown[]> {
+  const kept = new Map<string, Database.Statement<unknown[]>>();
+  return (sql) => {
+    const known = kept.get(sql);
+    if (known) return known;
+    if (kept.size >= MOST_KEPT) kept.clear();
+    const statement = database.prepare<unknown[]>(sql);
+    kept.set(sql, statement);
+    return statement;
+  };
 }

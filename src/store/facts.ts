@@ -2,11 +2,14 @@ import { AsyncLocalStorage } from 'node:async_hooks';
 import type { Kysely } from 'kysely';
 import { type Facts, FactsTrouble } from '../chat/facts.ts';
 import { answersIn } from './answered.ts';
+import { challengesIn } from './challenges.ts';
 import { defaultsIn } from './defaults.ts';
 import { forgetGuildIn } from './forget-guild.ts';
 import type { Keeping } from './keeping.ts';
+import { monthsIn } from './months.ts';
 import { notesIn } from './notes.ts';
 import { plansIn } from './plans.ts';
+import { remindersIn } from './reminders.ts';
 import type { Tables } from './tables.ts';
 import { storeProblem } from './trouble.ts';
 
@@ -42,6 +45,17 @@ export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping):
     plans: reached(plansIn(tables, keeping), fromOutside),
     notes: reached(notesIn(tables, keeping), fromOutside),
     forgetGuild: (guild) => together((facts) => facts.forgetGuild(guild)),
+    challenges: {
+      ...reached(challengesIn(tables, keeping), fromOutside),
+      add: (guild, terms) => together((facts) => facts.challenges.add(guild, terms)),
+      write: (of, line) => together((facts) => facts.challenges.write(of, line)),
+    },
+    reminders: reached(remindersIn(tables, keeping), fromOutside),
+    months: {
+      ...reached(monthsIn(tables, keeping), fromOutside),
+      add: (guild, terms, blocks) => together((facts) => facts.months.add(guild, terms, blocks)),
+      finish: (of, block, who, at) => together((facts) => facts.months.finish(of, block, who, at)),
+    },
     together,
   };
 }
@@ -54,6 +68,9 @@ function joined(inside: Kysely<Tables>, reach: Reach, keeping: Keeping): Facts {
     plans: reached(plansIn(inside, keeping), reach),
     notes: reached(notesIn(inside, keeping), reach),
     forgetGuild: (guild) => reach(() => forgetGuildIn(inside, guild)),
+    challenges: reached(challengesIn(inside, keeping), reach),
+    months: reached(monthsIn(inside, keeping), reach),
+    reminders: reached(remindersIn(inside, keeping), reach),
     together: (work) => work(facts),
   };
   return facts;

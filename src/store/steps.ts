@@ -64,6 +64,15 @@ export const steps: readonly Step[] = [
         .execute();
     },
   },
+  {
+    name: 'challenges, their books and totals',
+    // Only who takes the step loads it: a single ask reads this list to see how many there are.
+    take: async (tables) => (await import('./challenge-step.ts')).makeChallengeTables(tables),
+  },
+  {
+    name: 'blocks of the month',
+    take: async (tables) => (await import('./month-tables.ts')).makeMonthTables(tables),
+  },
 ];
 
 /** A database that has taken more steps than these was made by a newer program. */

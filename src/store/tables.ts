@@ -1,9 +1,12 @@
+import type { ChallengeTables } from './challenge-tables.ts';
+import type { MonthTables } from './month-tables.ts';
+
 /*
  * The tables as they are now, and for each what it holds of a member: what an export gives her
  * and what forgetting her removes are read from here.
  */
 
-export interface Tables {
+export interface Tables extends ChallengeTables, MonthTables {
   steps: { step: number; name: string; done_at: string };
   defaults: { guild: string; member: string; settings: string; changed_at: string };
   answered: {
@@ -43,6 +46,12 @@ export interface Held<Table extends TableName = TableName> {
   /** The columns that say whose a row is, where it is a member's. */
   readonly guild?: keyof Tables[Table];
   readonly member?: keyof Tables[Table];
+  /** Other columns that may name a member. */
+  readonly others?: readonly (keyof Tables[Table])[];
+  /** Forgetting her removes her rows; or leaves them as nobody's, so that totals stay true. */
+  readonly forget?: 'remove' | 'disown';
+  /** What she wrote herself: emptied where her rows are left as nobody's. */
+  readonly words?: readonly (keyof Tables[Table])[];
   /** Every column and what it holds, in words a member can read. */
   readonly columns: Readonly<Record<keyof Tables[Table], string>>;
 }
@@ -63,7 +72,7 @@ export const heldTables: readonly Held[] = [
     columns: {
       guild: 'the guild',
       member: 'who set them; empty for what the guild set for all',
-      settings: 'units, seam, usable width, stitches, pace, hours, time zone',
+      settings: 'units, seam, usable width, stitches, pace, hours, time zone, reminders',
       changed_at: 'when they were last set',
     },
   }),
@@ -109,6 +118,129 @@ export const heldTables: readonly Held[] = [
       member: 'whose ask it came from; empty where nobody’s',
       value: 'what a button stands for, which message stands where',
       kept_at: 'when',
+    },
+  }),
+  held<'challenges'>({
+    table: 'challenges',
+    of: 'nobody',
+    columns: {
+      guild: 'the guild',
+      number: 'which challenge',
+      name: 'what it is called',
+      counting: 'what is counted',
+      rounds: 'its rounds, or how many a side',
+      size: 'the side of a patch, in inches',
+      goal: 'the goal together',
+      each: 'the goal for each',
+      first: 'its first day',
+      last: 'its last day',
+      place: 'where it is held',
+      who: 'who may log',
+      open: 'whether it is open',
+      opened_at: 'when it was opened',
+      total: 'how many so far',
+      lines: 'how many lines its book has',
+    },
+  }),
+  held<'challenge_lines'>({
+    table: 'challenge_lines',
+    of: 'member',
+    guild: 'guild',
+    member: 'member',
+    others: ['by'],
+    forget: 'disown',
+    words: ['note', 'picture'],
+    columns: {
+      guild: 'the guild',
+      challenge: 'which challenge',
+      number: 'which line of its book',
+      kind: 'what the line does',
+      member: 'whose it is',
+      by: 'who wrote it',
+      day: 'the day it was sewn',
+      pieces: 'how many',
+      minutes: 'how long it took',
+      note: 'what was noted',
+      picture: 'where a picture of it is',
+      of: 'the line it takes back or stands in place of',
+      at: 'when it was written',
+    },
+  }),
+  held<'challenge_parts'>({
+    table: 'challenge_parts',
+    of: 'member',
+    guild: 'guild',
+    member: 'member',
+    forget: 'disown',
+    words: ['name'],
+    columns: {
+      guild: 'the guild',
+      challenge: 'which challenge',
+      member: 'who takes part',
+      name: 'by what name',
+      joined: 'whether she has joined',
+      pieces: 'how many so far',
+      logs: 'in how many logs',
+    },
+  }),
+  held<'challenge_days'>({
+    table: 'challenge_days',
+    of: 'nobody',
+    columns: {
+      guild: 'the guild',
+      challenge: 'which challenge',
+      day: 'the day',
+      pieces: 'how many that day',
+    },
+  }),
+  held<'months'>({
+    table: 'months',
+    of: 'nobody',
+    columns: {
+      guild: 'the guild',
+      number: 'which block of the month',
+      name: 'what it is called',
+      of: 'what is shared out',
+      size: 'the side of a patch, in inches',
+      first: 'its first day',
+      every: 'how far apart its blocks are',
+      place: 'where it is held',
+      open: 'whether it is open',
+      opened_at: 'when it was opened',
+    },
+  }),
+  held<'month_blocks'>({
+    table: 'month_blocks',
+    of: 'nobody',
+    columns: {
+      guild: 'the guild',
+      month: 'which block of the month',
+      slot: 'its place in the order',
+      opens: 'the day it opens',
+      block: 'the block’s number',
+      words: 'which part it is',
+      pieces: 'what is to be cut',
+      inside: 'seams within it',
+      joining: 'seams that join it',
+      width: 'how wide it is by then, in inches',
+      height: 'how high it is by then, in inches',
+    },
+  }),
+  held<'month_finished'>({
+    table: 'month_finished',
+    of: 'member',
+    guild: 'guild',
+    member: 'member',
+    forget: 'disown',
+    words: ['name'],
+    columns: {
+      guild: 'the guild',
+      month: 'which block of the month',
+      block: 'the block’s number',
+      member: 'who has finished it',
+      name: 'by what name',
+      at: 'when she said so',
+      until: 'when she took it back',
     },
   }),
 ];

@@ -130,6 +130,30 @@ class OpenedWhenNeeded implements Facts {
     return member === GUILD_ITSELF ? guilds : own;
   }
 
+  readonly challenges = this.#part('challenges', {
+    timedLogs: async (guild, member, most) => {
+      if (this.#opening) return (await this.#opened()).challenges.timedLogs(guild, member, most);
+      const { peekTimedLogs } = await import('../store/peek-timed-logs.ts');
+      return peekTimedLogs(this.#file, guild, member, most);
+    },
+  });
+
+  readonly months = this.#part('months', {});
+
+  readonly reminders = this.#part('reminders', {});
+
+  /** A part of the facts: a call opens the store, unless it has a way of its own. */
+  #part<Name extends Exclude<keyof Facts, 'together'>>(name: Name, own: Partial<Facts[Name]>): Facts[Name] {
+    type Calls = Record<PropertyKey, (...given: unknown[]) => unknown>;
+    const whenOpened =
+      (call: PropertyKey) =>
+      async (...given: unknown[]) =>
+        ((await this.#opened())[name] as unknown as Calls)[call]?.(...given);
+    return new Proxy(own as Facts[Name], {
+      get: (calls, call) => Reflect.get(calls, call) ?? whenOpened(call),
+    });
+  }
+
   async #opened(): Promise<Store> {
     const opened = await this.open();
     if (opened.ok) return opened.value;

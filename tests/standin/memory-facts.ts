@@ -2,6 +2,7 @@ import type { KeptDefaults } from '../../src/chat/defaults.ts';
 import type { Answer, DefaultChanges, Facts } from '../../src/chat/facts.ts';
 import type { KeptPlan } from '../../src/guild/plan-facts.ts';
 import { planKey } from '../../src/guild/plan-rules.ts';
+import { openStore } from '../../src/store/open.ts';
 
 /** Facts kept in this process only, for tests that are not about how facts are kept. */
 export function memoryFacts(): Facts {
@@ -63,7 +64,26 @@ export function memoryFacts(): Facts {
       for (const map of [kept, answers])
         for (const one of map.keys()) if (JSON.parse(one)[0] === guild) map.delete(one);
     },
+    challenges: inMemory('challenges'),
+    months: inMemory('months'),
+    reminders: inMemory('reminders'),
     together: (work) => work(facts),
   };
   return facts;
+}
+
+/** A part of the facts that a database in memory keeps, opened by the first call. */
+function inMemory<Name extends Exclude<keyof Facts, 'together'>>(name: Name): Facts[Name] {
+  type Calls = Record<PropertyKey, (...given: unknown[]) => unknown>;
+  let opening: ReturnType<typeof openStore> | undefined;
+  return new Proxy({} as Facts[Name], {
+    get:
+      (_, call) =>
+      async (...given: unknown[]) => {
+        opening ??= openStore(':memory:');
+        const store = await opening;
+        if (!store.ok) throw new Error(store.problem.code);
+        return (store.value[name] as unknown as Calls)[call]?.(...given);
+      },
+  });
 }

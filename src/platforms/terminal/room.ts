@@ -18,6 +18,8 @@ export interface TerminalNeeds {
   /** Earlier lines, the newest first, and where a new one goes. */
   readonly history: readonly string[];
   remember(line: string): void;
+  /** Handed a way to say something that nobody asked for, between the lines that are typed. */
+  saying?(say: (reply: Reply) => void): void;
 }
 
 const TRY = ['/cut hexagon 1 1/2in', '/count rosette rounds:3', 'how many 1in hexagons from a fat quarter?'];
@@ -57,6 +59,11 @@ export async function openTerminal(needs: TerminalNeeds): Promise<void> {
     completer: (line: string, done: (error: null, found: [string[], string]) => void) => {
       complete(needs.commands, line).then(({ words, replaces }) => done(null, [words, replaces]));
     },
+  });
+  needs.saying?.((reply) => {
+    output.write(live ? '\r\u001b[K' : '');
+    talk.say(reply);
+    if (live) lines.prompt(true);
   });
   if (live) await converse(lines, talk);
   else for await (const line of lines) await talk.hear(line);
@@ -102,9 +109,7 @@ class Conversation {
     if (/^[/!]pictures?\s*$/i.test(words)) return this.#draw();
     const chosen = /^\d+$/.test(words) ? this.#choices[Number(words) - 1] : undefined;
     const answered = await this.#needs.room.answer(this.#ask(chosen?.ask ?? words));
-    this.#choices = answered.choices;
-    this.#pictures = answered.pictures;
-    this.#say(answered);
+    this.say(answered);
   }
 
   /** Draws what belongs to the last reply, and says where it is. */
@@ -112,7 +117,7 @@ class Conversation {
     const pictures = this.#pictures;
     if (pictures.length === 0) return this.#write('There is nothing to draw for the last answer.\n\n');
     const files = await this.#needs.write(pictures);
-    this.#say(reply({ pictures }), files);
+    this.#print(reply({ pictures }), files);
   }
 
   #ask(words: string): Ask {
@@ -130,7 +135,14 @@ class Conversation {
     this.#write(`${name} is at the keyboard${this.#who.organiser ? ', as an organiser' : ''}.\n\n`);
   }
 
-  #say(reply: Reply, files?: ReadonlyMap<string, string>): void {
+  /** Says a reply; the numbers under it are what a number typed next stands for. */
+  say(reply: Reply): void {
+    this.#choices = reply.choices;
+    this.#pictures = reply.pictures;
+    this.#print(reply);
+  }
+
+  #print(reply: Reply, files?: ReadonlyMap<string, string>): void {
     const { output } = this.#needs;
     const width = widthOf(output);
     const colour = output.isTTY === true && process.env.NO_COLOR === undefined;

@@ -1,3 +1,4 @@
+import type { Reply } from '../../chat/reply.ts';
 import type { Platform, PlatformNeeds } from '../platform.ts';
 import { earlierLines, rememberIn } from './history.ts';
 import { openTerminal } from './room.ts';
@@ -18,20 +19,21 @@ export async function startTerminal(needs: TerminalStart): Promise<Platform> {
   const input = process.stdin;
   const output = process.stdout;
   const remembered = input.isTTY ? history : null;
+  let say: (reply: Reply) => void = () => {};
   const left = openTerminal({
     ...{ room, commands, guild: HOME_GUILD, input, output },
     write: async (pictures) =>
       (await import('./pictures-out.ts')).writePictures(pictures, needs.pictures, draw),
     history: remembered === null ? [] : earlierLines(remembered),
     remember: remembered === null ? () => {} : rememberIn(remembered),
+    saying: (way) => {
+      say = way;
+    },
   });
   left.then(() => ended({ sentence: '', status: 75 }));
   return {
     name: 'terminal',
-    tell: async (_place, reply) => {
-      const { render } = await import('./render.ts');
-      output.write(`\n${render(reply, { width: Math.min(output.columns ?? 72, 84) })}\n\n`);
-    },
+    tell: async (_place, reply) => say(reply),
     stop: async () => {
       input.destroy();
     },

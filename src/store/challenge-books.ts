@@ -1,0 +1,202 @@
+import { CompiledQuery, type Kysely, sql } from 'kysely';
+import type {
+  Challenge,
+  ChallengesKept,
+  Line,
+  LineInBook,
+  NewLine,
+  Part,
+  Person,
+  TimedLog,
+  Written,
+} from '../guild/challenge-facts.ts';
+import { prepared } from './prepared.ts';
+import type { Tables } from './tables.ts';
+import { TIMED_LOGS } from './timed-logs.ts';
+
+type Which = Pick<Challenge, 'guild' | 'number'>;
+
+type Books = Pick<
+  ChallengesKept,
+  'write' | 'take' | 'line' | 'lastLogs' | 'lines' | 'part' | 'timedLogs' | 'names'
+>;
+
+const LINE = [
+  'number',
+  'kind',
+  'member',
+  'by',
+  'day',
+  'pieces',
+  'minutes',
+  'note',
+  'picture',
+  'of',
+  'at',
+] as const;
+
+type Of = { guild: string; challenge: number };
+
+const append = prepared((tables, line: Tables['challenge_lines']) =>
+  tables.insertInto('challenge_lines').values({
+    guild: line.guild,
+    challenge: line.challenge,
+    number: line.number,
+    kind: line.kind,
+    member: line.member,
+    by: line.by,
+    day: line.day,
+    pieces: line.pieces,
+    minutes: line.minutes,
+    note: line.note,
+    picture: line.picture,
+    of: line.of,
+    at: line.at,
+  }),
+);
+
+const carry = prepared((tables, { guild, challenge, pieces }: Of & { pieces: number }) =>
+  tables
+    .updateTable('challenges')
+    .set(({ eb }) => ({ total: eb('total', '+', pieces), lines: eb('lines', '+', 1) }))
+    .where('guild', '=', guild)
+    .where('number', '=', challenge)
+    .returning(['total', 'lines']),
+);
+
+type PartChange = Of & { member: string; name: string; joined: number; pieces: number; logs: number };
+
+/** A member's totals; her name goes along, as she is called now. Who logs of her own takes part. */
+const carryPart = prepared((tables, { guild, challenge, member, name, joined, pieces, logs }: PartChange) =>
+  tables
+    .insertInto('challenge_parts')
+    .values({ guild, challenge, member, name, joined, pieces, logs })
+    .onConflict((conflict) =>
+      conflict
+        .columns(['guild', 'challenge', 'member'])
+        .where('member', '<>', sql.lit(''))
+        .doUpdateSet(({ ref }) => ({
+          name,
+          joined: sql<number>`${ref('challenge_parts.joined')} | ${joined}`,
+          pieces: sql<number>`${ref('challenge_parts.pieces')} + ${pieces}`,
+          logs: sql<number>`${ref('challenge_parts.logs')} + ${logs}`,
+        })),
+    )
+    .returning('pieces'),
+);
+
+const carryDay = prepared((tables, { guild, challenge, day, pieces }: Of & { day: string; pieces: number }) =>
+  tables
+    .insertInto('challenge_days')
+    .values({ guild, challenge, day, pieces })
+    .onConflict((conflict) =>
+      conflict
+        .columns(['guild', 'challenge', 'day'])
+        .doUpdateSet(({ ref }) => ({ pieces: sql<number>`${ref('challenge_days.pieces')} + ${pieces}` })),
+    ),
+);
+
+/** The books of challenges: lines appended, totals carried on with each. */
+export function booksIn(tables: Kysely<Tables>): Books {
+  async function write(of: Which, line: NewLine): Promise<Written> {
+    const { guild, number: challenge } = of;
+    const { kind, member, by, day, pieces = 0, minutes = null, note = '', picture = '', at } = line;
+    const logs = kind === 'log' ? 1 : kind === 'back' ? -1 : 0;
+    const [totals] = await carry(tables, { guild, challenge, pieces });
+    const joined = kind === 'log' && member.id === by.id ? 1 : 0;
+    const part = { member: member.id, name: member.name, joined, pieces, logs };
+    const [mine] = await carryPart(tables, { guild, challenge, ...part });
+    if (pieces !== 0) await carryDay(tables, { guild, challenge, day, pieces });
+    const { total, lines: number } = totals!;
+    const written = { number, kind, member: member.id, by: by.id, day, pieces, minutes, note, picture };
+    await append(tables, { guild, challenge, ...written, of: line.of ?? null, at: at.toISOString() });
+    return { number, total, mine: mine!.pieces };
+  }
+
+  async function take({ guild, number }: Which, { id, name }: Person, joined: boolean): Promise<void> {
+    const now = { name, joined: joined ? 1 : 0 };
+    await tables
+      .insertInto('challenge_parts')
+      .values({ guild, challenge: number, member: id, pieces: 0, logs: 0, ...now })
+      .onConflict((conflict) =>
+        conflict
+          .columns(['guild', 'challenge', 'member'])
+          .where('member', '<>', sql.lit(''))
+          .doUpdateSet(now),
+      )
+      .execute();
+  }
+
+  /** The lines, each with the number of the line that took it back. */
+  const withEnd = () =>
+    tables
+      .selectFrom('challenge_lines as line')
+      .leftJoin('challenge_lines as end', (join) =>
+        join
+          .onRef('end.guild', '=', 'line.guild')
+          .onRef('end.challenge', '=', 'line.challenge')
+          .onRef('end.of', '=', 'line.number')
+          .on('end.kind', '=', 'back'),
+      )
+      .select(LINE.map((column) => `line.${column}` as const))
+      .select(['line.challenge', 'end.number as takenBackBy']);
+
+  async function line({ guild, number: challenge }: Which, number: number): Promise<LineInBook | undefined> {
+    const row = await withEnd()
+      .where('line.guild', '=', guild)
+      .where('line.challenge', '=', challenge)
+      .where('line.number', '=', number)
+      .executeTakeFirst();
+    return row as LineInBook | undefined;
+  }
+
+  const lastLogs = async (guild: string, member: string, most: number): Promise<LineInBook[]> =>
+    (await withEnd()
+      .where('line.guild', '=', guild)
+      .where('line.member', '=', member)
+      .where('line.kind', '=', 'log')
+      .where('end.number', 'is', null)
+      .orderBy('line.at', 'desc')
+      .orderBy('line.challenge', 'desc')
+      .orderBy('line.number', 'desc')
+      .limit(most)
+      .execute()) as LineInBook[];
+
+  const lines = async ({ guild, number }: Which, after: number, most: number): Promise<Line[]> =>
+    (await tables
+      .selectFrom('challenge_lines')
+      .select(LINE)
+      .where('guild', '=', guild)
+      .where('challenge', '=', number)
+      .where('number', '>', after)
+      .orderBy('number')
+      .limit(most)
+      .execute()) as Line[];
+
+  async function part({ guild, number }: Which, member: string): Promise<Part | undefined> {
+    const row = await tables
+      .selectFrom('challenge_parts')
+      .select(['member', 'name', 'joined', 'pieces', 'logs'])
+      .where('guild', '=', guild)
+      .where('challenge', '=', number)
+      .where('member', '=', member)
+      .executeTakeFirst();
+    return row && { ...row, joined: row.joined === 1 };
+  }
+
+  const timedLogs = async (guild: string, member: string, most: number): Promise<TimedLog[]> =>
+    (await tables.executeQuery(CompiledQuery.raw(TIMED_LOGS, [guild, member, most]))).rows as TimedLog[];
+
+  async function names({ guild, number }: Which, members: readonly string[]) {
+    const rows = await tables
+      .selectFrom('challenge_parts')
+      .select(['member', 'name'])
+      .where('guild', '=', guild)
+      .where('challenge', '=', number)
+      .where('member', 'in', [...new Set(members)])
+      .execute();
+    return new Map(rows.map(({ member, name }) => [member, name]));
+  }
+
+  return { write, take, line, lastLogs, lines, part, timedLogs, names };
+}

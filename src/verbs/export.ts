@@ -1,0 +1,96 @@
+import { createWriteStream } from 'node:fs';
+import { open, rename, rm } from 'node:fs/promises';
+import { dirname } from 'node:path';
+import { Readable } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
+import { parseArgs } from 'node:util';
+import { type ExportFormat, exported } from '../guild/book-export.ts';
+import type { Challenge, ChallengesKept } from '../guild/challenge-facts.ts';
+import { ok, type Result, type Wrong, wrong } from '../measure/result.ts';
+import { HOME_GUILD } from '../platforms/terminal/start.ts';
+import { keepingAt } from './keeping.ts';
+import { sentence } from './sentence.ts';
+
+const MISTAKE = 2;
+
+interface ExportFlags {
+  readonly challenge: string;
+  readonly guild: string;
+  readonly format: ExportFormat;
+  readonly out: string | undefined;
+  readonly data: string | undefined;
+  readonly config: string | undefined;
+}
+
+/** Writes a challenge's book to a file or to standard output, line by line: its length does not matter. */
+export async function exportBook(args: readonly string[]): Promise<number> {
+  const flags = readFlags(args);
+  if (!flags.ok) return complain(flags);
+  const keeping = await keepingAt({ data: flags.value.data, config: flags.value.config });
+  if (!keeping.ok) return complain(keeping);
+  const { facts, close } = keeping.value;
+  try {
+    const { guild, challenge, format, out } = flags.value;
+    const found = await named(facts.challenges, guild, challenge);
+    if (!found.ok) return complain(found);
+    await written(exported(format, found.value, facts.challenges), out);
+    return 0;
+  } finally {
+    await close();
+  }
+}
+
+async function named(kept: ChallengesKept, guild: string, name: string): Promise<Result<Challenge>> {
+  const all = await kept.all(guild, 10_000);
+  const found = all.find(({ number }) => String(number) === name) ?? all.find((one) => one.name === name);
+  return found
+    ? ok(found)
+    : wrong('no-such-challenge', { got: name, guild, known: all.slice(0, 8).map((one) => one.name) });
+}
+
+/**
+ * A file is written under another name, flushed and only then put in its place: whoever looks sees the whole
+ * book or none of it.
+ */
+async function written(pieces: AsyncIterable<string>, out: string | undefined): Promise<void> {
+  if (out === undefined) return pipeline(Readable.from(pieces), process.stdout, { end: false });
+  const part = `${out}.part`;
+  try {
+    await pipeline(Readable.from(pieces), createWriteStream(part, { mode: 0o600, flush: true }));
+    await rename(part, out);
+  } catch (error) {
+    await rm(part, { force: true });
+    throw error;
+  }
+  const folder = await open(dirname(out));
+  await folder.sync().finally(() => folder.close());
+}
+
+function readFlags(args: readonly string[]): Result<ExportFlags> {
+  const options = {
+    challenge: { type: 'string' },
+    guild: { type: 'string' },
+    format: { type: 'string' },
+    out: { type: 'string' },
+    data: { type: 'string' },
+    config: { type: 'string' },
+  } as const;
+  try {
+    const { values, positionals } = parseArgs({ args: [...args], options, allowPositionals: true });
+    const { guild = HOME_GUILD, format = 'csv', out, data, config } = values;
+    const challenge = values.challenge ?? positionals.join(' ');
+    if (challenge === '') return wrong('export-what');
+    if (format !== 'csv' && format !== 'json') return wrong('export-format', { got: format });
+    return ok({ challenge, guild, format, out, data, config });
+  } catch (error) {
+    return wrong('flag-unread', {
+      got: error instanceof Error ? (error.message.split('. ')[0] ?? '') : '',
+      known: Object.keys(options),
+    });
+  }
+}
+
+function complain({ problem }: Wrong): number {
+  process.stderr.write(`${sentence(problem)}\n`);
+  return MISTAKE;
+}
