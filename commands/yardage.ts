@@ -12,7 +12,7 @@ import { many, type Speech } from '../src/measure/speech.ts';
 import { bladeCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
 import { type MadeOf, madeOf, madeOfOptions } from './made-of.ts';
-import { type AskedPatch, askedPatch, assumedNote, patchOptions, titled, whose } from './patch.ts';
+import { type AskedPatch, askedPatch, assumedNote, cutSize, patchOptions, titled, whose } from './patch.ts';
 import { METHOD } from './plan-words.ts';
 
 const METHODS = ['strips', 'lengthwise', 'nested', 'turned', 'squares'] as const;
@@ -90,9 +90,8 @@ const shapeOf = (values: {
 }) => (values.star !== undefined || values.blocks !== undefined ? ('diamond' as const) : values.shape);
 
 function widerThanCloth({ patch }: AskedPatch, width: number, { say }: Here) {
-  const { height = 0, width: wide = 0 } = patch.cut.measures;
   return wrong('patch-wider-than-cloth', {
-    patch: say.size(wide, height),
+    patch: cutSize(patch, say),
     cloth: `${say.plain(width)} width`,
   });
 }

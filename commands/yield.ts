@@ -8,7 +8,7 @@ import { type Cloth, pieceTitle } from '../src/measure/cloth.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { bladeCaution } from './cautions.ts';
-import { type AskedPatch, askedPatch, assumedNote, patchOptions, titled, whose } from './patch.ts';
+import { type AskedPatch, askedPatch, assumedNote, cutSize, patchOptions, titled, whose } from './patch.ts';
 import { METHOD, planWords } from './plan-words.ts';
 
 const yieldOptions = {
@@ -73,9 +73,8 @@ const piece = ({ width, length: long }: Cloth, usable: number): Size => ({
 });
 
 function tooSmall({ patch }: AskedPatch, { width, length: long }: Size, { say }: Here) {
-  const { height = 0, width: wide = 0 } = patch.cut.measures;
   return wrong('patch-wider-than-cloth', {
-    patch: say.size(wide, height),
+    patch: cutSize(patch, say),
     cloth: say.size(width, long),
   });
 }

@@ -54,6 +54,12 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'one-measure-only': ({ shape }) => `A ${text(shape)} has one size. For example size:2in.`,
   'nothing-left': ({ got, least }) =>
     `Cut at ${text(got)} there is nothing left inside the seams. Cut more than ${text(least)}.`,
+  'not-narrower': () =>
+    'A tumbler’s narrow end is narrower than its wide end. For example size:3in narrow:2in.',
+  'seam-closes-curve': ({ seam, shape, most }) =>
+    `A seam of ${text(seam)} closes up the inner curve of that ${text(shape)}. Keep it under ${text(most)}, or make the patch larger.`,
+  'dimension-not-of-shape': ({ shape, option, known }) =>
+    `There is no ${text(option)} to ${text(shape)}. It is for ${text(known)}.`,
   'seam-wider': ({ seam, cloth }) =>
     `A seam of ${text(seam)} is wider than the cloth has room for (${text(cloth)}).`,
   'patch-wider-than-cloth': ({ patch, cloth }) =>

@@ -43,6 +43,7 @@ export const appleCore: Shape = {
   },
   measures: {
     edge: boxHeight,
+    corners: boxHeight,
     ...box,
     shortSide: middles(0, 2),
     convexRadius: radius(1),

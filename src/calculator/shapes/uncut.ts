@@ -1,4 +1,4 @@
-import { ok, type Result, wrong } from '../../measure/result.ts';
+import { ok, type Result, TOLERANCE, wrong } from '../../measure/result.ts';
 import { CATALOGUE, measuresOf } from './catalogue.ts';
 import { type Allowance, FINISHED } from './face.ts';
 import { widestAllowance } from './offset.ts';
@@ -59,7 +59,9 @@ const made = (shape: Shape, dimensions: Dimensions, seam: number): Result<Dimens
   const not = shape.not?.(dimensions) ?? null;
   if (not !== null) return wrong(not, { shape: shape.name });
   const most = widestAllowance(shape.outline(dimensions));
-  return seam < most ? ok(dimensions) : wrong('seam-closes-curve', { shape: shape.name, seam, most });
+  return seam < most - TOLERANCE
+    ? ok(dimensions)
+    : wrong('seam-closes-curve', { shape: shape.name, seam, most });
 };
 
 /**
