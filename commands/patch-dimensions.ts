@@ -94,6 +94,8 @@ export const furtherWords = (shape: ShapeName, further: Further, say: Speech): s
 export const usualWords = (shape: ShapeName, further: Further): string[] =>
   wordsOf(shape).flatMap(([name, { usual }]) => (further[name] === undefined ? [usual] : []));
 
+const NAMES = { angle: 'angle', narrow: 'narrow end' } as const;
+
 /** A dimension that the shape has not got, as a problem that names those that have it; null where all is well. */
 export function notOfShape(shape: ShapeName, further: Further): Wrong | null {
   for (const name of ['angle', 'narrow'] as const) {
@@ -101,7 +103,7 @@ export function notOfShape(shape: ShapeName, further: Further): Wrong | null {
     const has = Object.values(CATALOGUE).filter(({ also }) => also?.[name] !== undefined);
     return wrong('dimension-not-of-shape', {
       shape: CATALOGUE[shape].titles,
-      option: name,
+      option: NAMES[name],
       known: has.map(({ titles }) => titles),
     });
   }
