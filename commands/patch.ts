@@ -17,7 +17,7 @@ import { takeLength } from '../src/measure/length.ts';
 import { ok, type Result, type Wrong, wrong } from '../src/measure/result.ts';
 import { takeSize } from '../src/measure/size.ts';
 import type { Speech } from '../src/measure/speech.ts';
-import { FLATS, measured } from './measured.ts';
+import { CORNERS, FLATS, measured } from './measured.ts';
 import { dimensionOptions, type Further, furtherWords, notOfShape, usualWords } from './patch-dimensions.ts';
 import { measureWords, sizeWords } from './patch-words.ts';
 
@@ -131,7 +131,7 @@ export const patchOptions = {
   height: length('The size, base to top; or a tumbler’s height, beside its size'),
   ...dimensionOptions,
   seam: usually(length('Seam allowance', 0, 6, '1/4in'), 'what /me and /guild keep, or 1/4in'),
-  corners: cornersOption,
+  corners: measured(cornersOption, CORNERS),
 };
 
 export type PatchValues = Values<typeof patchOptions>;
@@ -298,7 +298,7 @@ function explained({ problem }: Wrong, shape: ShapeName, { say }: Here): Wrong {
   if (problem.code === 'seam-closes-curve')
     return wrong('seam-closes-curve', {
       seam: say.plain(Number(problem.seam)),
-      shape: titled,
+      shape: title,
       most: say.plain(Number(problem.most)),
     });
   const known = (problem.accepts as readonly MeasureName[] | undefined)?.filter((m) =>
