@@ -93,13 +93,14 @@ const starsAssumed = ({ given }: Here): string[] => [
 
 /** Rings of stars completed fill a hexagon; rows are straight along two sides only. */
 function straightWords(
-  { counted }: Counted<Stars>,
+  { counted, edge }: Counted<Stars>,
   standing: Arrangement,
   outer: keyof typeof EDGE,
+  { say }: Here,
 ): string[] {
   if (outer !== 'straight') return [];
   return standing.kind === 'rings'
-    ? [`They fill a hexagon, ${grouped(counted.outline / 6)} sides of a diamond along each side.`]
+    ? [`They fill a hexagon of ${say.plain((counted.outline / 6) * edge)} a side.`]
     : ['The outsides of the first and last row are straight, the row ends stepped.'];
 }
 
@@ -155,7 +156,7 @@ export const starsForm = form({
       title: `${many(layout.stars, 'star', 'stars')} set with ${set}, ${here.say.plain(edge)} side`,
       lines: [
         `${many(star, 'diamond', 'diamonds')} in stars, ${grouped(between)} ${set} between${edging}.`,
-        ...straightWords(made.value, standing, outer),
+        ...straightWords(made.value, standing, outer, here),
         ...layoutLines(made.value, here),
       ],
       figures: {

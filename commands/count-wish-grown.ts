@@ -64,7 +64,7 @@ export const rosetteFor = (colours: readonly string[] | undefined, asked: Asked)
   grownFor<Rosette>(
     {
       ...{ title: 'One rosette', called: 'Rounds', roundName: roundAbout },
-      noun: { pieces: HEXAGONS, number: inRounds, area: HEXAGON, open: 'four corners', trims: true },
+      noun: { pieces: HEXAGONS, number: inRounds, area: HEXAGON, open: 'Its four corners are', trims: true },
       growing: { least: 0, make: rosette, sizeOf: (R) => [(2 * R + 1) * ROOT3, 3 * R + 2] },
       own: () => ({}),
     },
@@ -79,7 +79,7 @@ export const starFor = (colours: readonly string[] | undefined, asked: Asked): A
       ...{ title: 'One star', called: 'Side', roundName: roundOf },
       noun: {
         ...{ pieces: DIAMONDS, number: (n: number) => `${grouped(n)} a side`, area: DIAMOND },
-        ...{ open: 'notches and corners', trims: false },
+        ...{ open: 'Its notches and corners are', trims: false },
       },
       growing: { least: 1, make: star, sizeOf: (n) => [3 * n, 2 * ROOT3 * n] },
       own: ({ perPoint }) => ({ perPoint: count(perPoint) }),
@@ -93,7 +93,7 @@ export const diamondsFor = (from: Middle, colours: readonly string[] | undefined
   grownFor<DiamondField>(
     {
       ...{ title: 'One large diamond', called: 'Rounds', roundName: roundAbout },
-      noun: { pieces: DIAMONDS, number: inRounds, area: DIAMOND, open: 'four corners', trims: true },
+      noun: { pieces: DIAMONDS, number: inRounds, area: DIAMOND, open: 'Its four corners are', trims: true },
       growing: {
         least: 0,
         make: (rounds) => diamonds(from, rounds),

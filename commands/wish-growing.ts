@@ -10,7 +10,7 @@ import { ok, type Result } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
 import type { Counted } from './layouts.ts';
-import { beside, counted, margins, type Noun, round, type Wished } from './wish.ts';
+import { beside, counted, marginFigures, margins, type Noun, round, type Wished } from './wish.ts';
 
 /** One layout that grows, for a quilt. */
 export interface GrowingWish<L extends Layout> {
@@ -66,10 +66,10 @@ export function growingLines(
       : [];
   return [
     `At least so large: ${grown(found.reach, reach, noun)}, ${say.size(round(reach.width), round(reach.height))}.`,
-    `Over by ${beside(over, here)}; ${noun.open} open, ${say.area(Math.round(openArea(reach, noun)))}, for background.`,
+    `${beside('It is over by', over, here)} ${noun.open} open, ${say.area(Math.round(openArea(reach, noun)))}: fill with background.`,
     ...covering,
     found.inside && inside
-      ? `Inside it: ${grown(found.inside, inside, noun)}, ${say.size(round(inside.width), round(inside.height))}. A border fills ${beside(margins(quilt, { width: inside.width, height: inside.height }), here)}.`
+      ? `Inside it: ${grown(found.inside, inside, noun)}, ${say.size(round(inside.width), round(inside.height))}. ${beside('A border fills', margins(quilt, { width: inside.width, height: inside.height }), here)}`
       : 'None lies inside it.',
     `${grouped(reach.counted.seams)} seams, ${say.run(reach.counted.seamLength * edge)} of sewing.`,
   ];
@@ -86,8 +86,7 @@ export function growingFigures(
   const over = margins(reach, quilt);
   const figures: Record<string, Figure> = {
     [`reach${called}`]: count(found.reach.n),
-    overSides: inches(over.sides),
-    overEnds: inches(over.ends),
+    ...marginFigures('over', over),
     openArea: squareInches(openArea(reach, noun)),
   };
   if (noun.trims && found.cover && cover) {

@@ -1,3 +1,4 @@
+import { inEachRow } from '../src/calculator/layouts/arrangement.ts';
 import {
   type AsManyAsMake,
   asManyAsMake,
@@ -10,7 +11,16 @@ import { ok, type Result } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
 import type { Counted } from './layouts.ts';
-import { beside, counted, margins, type Noun, round, type Wished } from './wish.ts';
+import {
+  beside,
+  counted,
+  type Margins,
+  marginFigures,
+  margins,
+  type Noun,
+  round,
+  type Wished,
+} from './wish.ts';
 
 /** Rosettes or stars for a quilt. */
 export interface StandingWish<L extends Layout> {
@@ -33,10 +43,26 @@ export function standingWish<L extends Layout>(
   });
 }
 
-const standingIn = ({ rows, perRow }: Stood<Layout>): number => rows * perRow;
+/** "10 rows of 7", or "10 rows, 7 and 8 by turns". */
+function inRows({ arrangement }: Stood<Layout>): string {
+  const { rows } = arrangement;
+  const [first, second] = inEachRow(arrangement);
+  if (rows === 1) return `one row of ${grouped(first)}`;
+  const each =
+    first === second ? ` of ${grouped(first)}` : `, ${grouped(first)} and ${grouped(second)} by turns`;
+  return `${grouped(rows)} rows${each}`;
+}
 
-const inRows = ({ rows, perRow }: Stood<Layout>): string =>
-  rows === 1 ? `one row of ${grouped(perRow)}` : `${grouped(rows)} rows of ${grouped(perRow)}`;
+/** What hangs over on each side of the quilt, in inches. */
+function trimmings({ cover: { box }, trim }: AsManyAsMake<Layout>, edge: number): Margins {
+  const [left, top] = [trim.left - box.left, trim.top - box.top];
+  return {
+    left: left * edge,
+    right: (box.width - trim.width - left) * edge,
+    top: top * edge,
+    bottom: (box.height - trim.height - top) * edge,
+  };
+}
 
 /** How many cover it and hang over, what halves at the ends do, and how many lie inside. */
 export function standingLines(
@@ -47,43 +73,41 @@ export function standingLines(
 ): string[] {
   const { say } = here;
   const { straight } = found;
-  const stagger = found.cover.rows > 1 ? ', each second row half a place along' : '';
+  const stagger = found.cover.arrangement.rows > 1 ? ', half a place along each time' : '';
   return [
-    `${many(standingIn(found.cover), noun.one, noun.more)} cover it: ${inRows(found.cover)}${stagger}.`,
+    `${many(found.cover.count, noun.one, noun.more)} cover it: ${inRows(found.cover)}${stagger}.`,
     `${pieces}, ${say.size(round(cover.width), round(cover.height))} before trimming.`,
-    `Trim ${beside(margins(cover, quilt), here)}.`,
+    beside('Trim', trimmings(found, edge), here),
     `Or halves at the row ends: ${grouped(straight.wholes)} whole and ${grouped(straight.halves)} half ${noun.more}, ${say.plain(round(straight.width * edge))} wide.`,
     found.inside && inside
-      ? `Inside it: ${inRows(found.inside)}, ${say.size(round(inside.width), round(inside.height))}. A border fills ${beside(margins(quilt, { width: inside.width, height: inside.height }), here)}.`
+      ? `Inside it: ${many(found.inside.count, noun.one, noun.more)}, ${inRows(found.inside)}, ${say.size(round(inside.width), round(inside.height))}. ${beside('A border fills', margins(quilt, { width: inside.width, height: inside.height }), here)}`
       : `Not one whole ${noun.one} lies inside it.`,
     `${grouped(cover.counted.seams)} seams, ${say.run(cover.counted.seamLength * edge)} of sewing.`,
   ];
 }
 
-export function standingFigures({ found, cover, inside }: StandingWish<Layout>, { quilt, edge }: Wished) {
-  const over = margins(cover, quilt);
+export function standingFigures({ found, inside }: StandingWish<Layout>, { quilt, edge }: Wished) {
   const { straight } = found;
   const figures: Record<string, Figure> = {
-    rows: count(found.cover.rows),
-    perRow: count(found.cover.perRow),
-    overSides: inches(over.sides),
-    overEnds: inches(over.ends),
+    rows: count(found.cover.arrangement.rows),
+    perRow: count(inEachRow(found.cover.arrangement)),
+    ...marginFigures('over', trimmings(found, edge)),
     straightWhole: count(straight.wholes),
     straightHalf: count(straight.halves),
     straightWidth: inches(straight.width * edge),
-    inside: count(found.inside ? standingIn(found.inside) : 0),
+    inside: count(found.inside?.count ?? 0),
+    byArea: count(found.byArea),
   };
   if (!found.inside || !inside) return figures;
   const short = margins(quilt, { width: inside.width, height: inside.height });
   return {
     ...figures,
-    insideRows: count(found.inside.rows),
-    insidePerRow: count(found.inside.perRow),
+    insideRows: count(found.inside.arrangement.rows),
+    insidePerRow: count(inEachRow(found.inside.arrangement)),
     insideTotal: count(inside.counted.total),
     insideWidth: inches(inside.width),
     insideHeight: inches(inside.height),
-    shortSides: inches(short.sides),
-    shortEnds: inches(short.ends),
+    ...marginFigures('short', short),
   };
 }
 

@@ -3,9 +3,11 @@ import { tally } from '../src/calculator/layouts/tally.ts';
 import type { Here } from '../src/chat/command.ts';
 import { bare, type Option } from '../src/chat/option.ts';
 import { size } from '../src/chat/option-kinds.ts';
+import { type Figure, inches } from '../src/chat/reply.ts';
 import { isInfantBed, type Size } from '../src/measure/size.ts';
 import { cribCaution } from './cautions.ts';
 import type { Counted } from './layouts.ts';
+import { capital } from './patch.ts';
 
 /** In place of a number: as many as make a quilt of this size. */
 export const quiltOption: Option<Size, false> = bare(
@@ -37,19 +39,44 @@ export const counted = <L extends Layout>(
   edge,
 });
 
-/** How much a laid size is over (or under, below zero) on each side. */
+/** How much is over, or short, on each side: inches. */
 export interface Margins {
-  readonly sides: number;
-  readonly ends: number;
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
 }
 
-export const margins = (laid: { width: number; height: number }, quilt: Size): Margins => ({
-  sides: (laid.width - quilt.width) / 2,
-  ends: (laid.height - quilt.height) / 2,
-});
+interface Wide {
+  readonly width: number;
+  readonly height: number;
+}
 
-export const beside = ({ sides, ends }: Margins, { say }: Here): string =>
-  `${say.plain(round(sides))} left and right, ${say.plain(round(ends))} top and bottom`;
+/** How much of the larger there is on each side of the smaller, which lies in its middle. */
+export function margins(larger: Wide, smaller: Wide): Margins {
+  const [sides, ends] = [(larger.width - smaller.width) / 2, (larger.height - smaller.height) / 2];
+  return { left: sides, right: sides, top: ends, bottom: ends };
+}
+
+/** Under this, in inches, nothing needs to be done. */
+const NOTHING = 1 / 100;
+
+/** "Trim 1 1/4 in left and right, 2 in top and bottom.", or that it just fits. */
+export function beside(what: string, { left, right, top, bottom }: Margins, { say }: Here): string {
+  const pair = (one: number, other: number, names: readonly [string, string]): string[] => {
+    if (Math.abs(one - other) < NOTHING)
+      return one > NOTHING ? [`${say.plain(round(one))} ${names.join(' and ')}`] : [];
+    return [one, other].flatMap((side, i) =>
+      side > NOTHING ? [`${say.plain(round(side))} ${names[i]}`] : [],
+    );
+  };
+  const parts = [...pair(left, right, ['left', 'right']), ...pair(top, bottom, ['top', 'bottom'])];
+  return parts.length === 0 ? 'It just fits.' : `${what} ${parts.join(', ')}.`;
+}
+
+/** The margins as figures: `overLeft` and so on. */
+export const marginFigures = (over: 'over' | 'short', of: Margins): Record<string, Figure> =>
+  Object.fromEntries(Object.entries(of).map(([side, length]) => [`${over}${capital(side)}`, inches(length)]));
 
 /** A hair that comes of reckoning is none. */
 export const round = (value: number): number => Math.max(0, Math.round(value * 100) / 100);

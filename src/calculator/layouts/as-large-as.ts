@@ -1,7 +1,7 @@
 import { ok, type Result, TOLERANCE } from '../../measure/result.ts';
 import { NEXT_HEXAGON, type Rows, type Spot } from './lattice.ts';
 import type { Layout } from './layout.ts';
-import { outsideOf, reachesInto } from './outside.ts';
+import { centredIn, outsideOf, reachesInto } from './outside.ts';
 
 /** One layout that grows by rounds, or by diamonds along its side. */
 export interface Growing<L extends Layout> {
@@ -54,11 +54,7 @@ const LEVEL: Readonly<Record<Rows, Spot>> = { across: NEXT_HEXAGON, down: { u: 0
 /** Whether a rectangle about the middle of a layout is all patches. */
 function isCovered(layout: Layout, width: number, height: number): boolean {
   const outside = outsideOf(layout.patches, LEVEL[layout.patches.rows]);
-  const { left, top, width: wide, height: high } = outside.box;
-  return !reachesInto(outside, {
-    ...{ left: left + (wide - width) / 2, top: top + (high - height) / 2 },
-    ...{ width, height },
-  });
+  return !reachesInto(outside, centredIn(outside.box, width, height));
 }
 
 /**

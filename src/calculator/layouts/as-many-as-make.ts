@@ -1,8 +1,8 @@
 import { ok, type Result, TOLERANCE, wholeAbove, wholeBelow } from '../../measure/result.ts';
-import type { Arrangement } from './arrangement.ts';
+import { type Arrangement, howMany } from './arrangement.ts';
 import { type Spot, turned } from './lattice.ts';
 import type { Layout, Rectangle } from './layout.ts';
-import { outsideOf, solidIn } from './outside.ts';
+import { centredIn, type Outside, outsideOf, patchedIn, valleysOf } from './outside.ts';
 
 /** Rosettes or stars that can stand in staggered rows. */
 export interface Standing<L extends Layout> {
@@ -11,16 +11,19 @@ export interface Standing<L extends Layout> {
   readonly make: (arrangement: Arrangement) => Result<L>;
 }
 
-/** So many rows of so many. Sizes in edges, the rows level (which they need not be on the patches' own lines). */
+/** Rows of so many, by turns of so many. Sizes in edges, the rows level (which the patches' own lines need not be). */
 export interface Stood<L extends Layout> {
   readonly layout: L;
-  readonly rows: number;
-  readonly perRow: number;
+  readonly arrangement: InRows;
+  readonly count: number;
   /** The box round all the patches. */
   readonly box: Rectangle;
-  /** What is left when the edges are trimmed straight, inside the gaps of the stagger. */
-  readonly solid: Rectangle;
+  /** What the valleys of the four sides and the gaps of the stagger leave. */
+  readonly valleys: Rectangle;
+  readonly outside: Outside;
 }
+
+type InRows = Extract<Arrangement, { kind: 'rows' }>;
 
 /** Straight sides: at the ends of the rows halves, cut upright through their middles, in place of the gaps. */
 export interface StraightSides {
@@ -32,15 +35,16 @@ export interface StraightSides {
 }
 
 export interface AsManyAsMake<L extends Layout> {
-  /** The fewest rows of the fewest that cover it, to be trimmed. */
+  /** The fewest that cover it, to be trimmed. */
   readonly cover: Stood<L>;
+  /** The quilt where it is trimmed to, in the same frame as the box of what covers it. */
+  readonly trim: Rectangle;
   /** The most that lie inside it; null where not one does. */
   readonly inside: Stood<L> | null;
   readonly straight: StraightSides;
+  /** How many it is by area: a check, never the number to make. */
+  readonly byArea: number;
 }
-
-/** Enough rows of enough to have a middle: what more of them add is the same each time. */
-const SAMPLE = { rows: 4, perRow: 3 };
 
 /** From one place to the next along a row, and from one row to the next, in edges. */
 function pitchesOf({ u, v }: Spot): { along: number; over: number } {
@@ -48,13 +52,23 @@ function pitchesOf({ u, v }: Spot): { along: number; over: number } {
   return { along, over: (along * Math.sqrt(3)) / 2 };
 }
 
-function stand<L extends Layout>(of: Standing<L>, rows: number, perRow: number): Result<Stood<L>> {
-  const made = of.make({ kind: 'rows', rows, perRow });
+const inRows = (rows: number, perRow: number, second?: 1 | -1): InRows => ({
+  kind: 'rows',
+  rows,
+  perRow,
+  ...(second === undefined ? {} : { second }),
+});
+
+function stand<L extends Layout>(of: Standing<L>, arrangement: InRows): Result<Stood<L>> {
+  const made = of.make(arrangement);
   if (!made.ok) return made;
   const outside = outsideOf(made.value.patches, turned(of.step));
   // A little more than the pitch, so that a valley at the very end of the stretch is seen.
-  const solid = solidIn(outside, 1.01 * pitchesOf(of.step).along);
-  return ok({ layout: made.value, rows, perRow, box: outside.box, solid });
+  const valleys = valleysOf(outside, 1.01 * pitchesOf(of.step).along);
+  return ok({
+    ...{ layout: made.value, arrangement, count: howMany(arrangement) },
+    ...{ box: outside.box, valleys, outside },
+  });
 }
 
 interface Size {
@@ -62,37 +76,61 @@ interface Size {
   readonly height: number;
 }
 
-const covers = ({ solid }: Stood<Layout>, { width, height }: Size): boolean =>
-  solid.width >= width - TOLERANCE && solid.height >= height - TOLERANCE;
+/** The quilt where it lies within what stands, all patches, at the corners too; null where it does not. */
+const trimOf = ({ valleys, outside }: Stood<Layout>, { width, height }: Size): Rectangle | null =>
+  patchedIn(outside, valleys, width, height);
 
-/** A corner of the pattern may be cut a little deeper than its middle, and one more is needed. */
+/** The corners of a pattern may be cut deeper than its middle, and a row or a place more is needed. */
 const TRIES = 4;
 
-function leastCover<L extends Layout>(of: Standing<L>, wish: Size, from: Stood<L>): Result<Stood<L>> {
+/** Enough rows of enough to have a middle: what more of them add is the same each time. */
+const SAMPLE = { rows: 4, perRow: 3 };
+
+/** The fewest rows of the fewest that cover, each second row holding as many or one more. */
+function leastRows<L extends Layout>(of: Standing<L>, wish: Size, second?: 1): Result<Stood<L>> {
+  const sample = stand(of, inRows(SAMPLE.rows, SAMPLE.perRow, second));
+  if (!sample.ok) return sample;
   const { along, over } = pitchesOf(of.step);
-  let rows = Math.max(1, SAMPLE.rows + wholeAbove((wish.height - from.solid.height) / over));
-  let perRow = Math.max(1, SAMPLE.perRow + wholeAbove((wish.width - from.solid.width) / along));
-  let stood = stand(of, rows, perRow);
-  for (let tried = 0; stood.ok && !covers(stood.value, wish) && tried < TRIES; tried++) {
-    const { solid } = stood.value;
-    if (solid.height < wish.height - TOLERANCE) rows++;
-    if (solid.width < wish.width - TOLERANCE) perRow++;
-    stood = stand(of, rows, perRow);
+  const { valleys } = sample.value;
+  let rows = Math.max(1, SAMPLE.rows + wholeAbove((wish.height - valleys.height) / over));
+  let perRow = Math.max(1, SAMPLE.perRow + wholeAbove((wish.width - valleys.width) / along));
+  let stood = stand(of, inRows(rows, perRow, second));
+  for (let tried = 0; stood.ok && !trimOf(stood.value, wish) && tried < TRIES; tried++) {
+    const low = stood.value.valleys.height < wish.height - TOLERANCE;
+    const narrow = stood.value.valleys.width < wish.width - TOLERANCE;
+    // Where only the corners are open, whichever takes fewer.
+    if (low || (!narrow && perRow <= rows)) rows++;
+    if (narrow || (!low && perRow > rows)) perRow++;
+    stood = stand(of, inRows(rows, perRow, second));
   }
   return stood;
 }
 
-function mostInside<L extends Layout>(of: Standing<L>, wish: Size, from: Stood<L>): Stood<L> | null {
+function leastCover<L extends Layout>(of: Standing<L>, wish: Size): Result<Stood<L>> {
+  const even = leastRows(of, wish);
+  const byTurns = leastRows(of, wish, 1);
+  if (!even.ok || !byTurns.ok) return even;
+  return byTurns.value.count < even.value.count ? byTurns : even;
+}
+
+/** The most that lie inside: in even rows, in rows with one fewer by turns, or in one row alone. */
+function mostInside<L extends Layout>(of: Standing<L>, wish: Size): Stood<L> | null {
+  const sample = stand(of, inRows(SAMPLE.rows, SAMPLE.perRow));
+  if (!sample.ok) return null;
   const { along, over } = pitchesOf(of.step);
-  const rows = SAMPLE.rows + wholeBelow((wish.height - from.box.height) / over);
-  const staggered = SAMPLE.perRow + wholeBelow((wish.width - from.box.width) / along);
-  // One row alone has no stagger, half a pitch less.
-  const alone = SAMPLE.perRow + wholeBelow((wish.width - from.box.width + along / 2) / along);
-  const inRows = rows < 2 || staggered < 1 ? 0 : rows * staggered;
-  const inOne = rows < 1 ? 0 : Math.max(0, alone);
-  if (inRows === 0 && inOne === 0) return null;
-  const stood = inRows >= inOne ? stand(of, rows, staggered) : stand(of, 1, alone);
-  return stood.ok ? stood.value : null;
+  const { box } = sample.value;
+  const rows = SAMPLE.rows + wholeBelow((wish.height - box.height) / over);
+  const roomFor = (spare: number) => SAMPLE.perRow + wholeBelow((wish.width - box.width + spare) / along);
+  // Without a shifted row that sticks out at one end, half a pitch less.
+  const [staggered, flush] = [roomFor(0), roomFor(along / 2)];
+  const ways = [
+    ...(rows >= 2 && staggered >= 1 ? [inRows(rows, staggered)] : []),
+    ...(rows >= 2 && flush >= 2 ? [inRows(rows, flush, -1)] : []),
+    ...(rows >= 1 && flush >= 1 ? [inRows(1, flush)] : []),
+  ];
+  const most = ways.toSorted((a, b) => howMany(b) - howMany(a))[0];
+  const stood = most && stand(of, most);
+  return stood?.ok ? stood.value : null;
 }
 
 /** As with single hexagons: an odd number of half pitches has one half to each row, an even one two to each second. */
@@ -120,13 +158,14 @@ export function asManyAsMake<L extends Layout>(
   height: number,
 ): Result<AsManyAsMake<L>> {
   const wish = { width, height };
-  const sample = stand(of, SAMPLE.rows, SAMPLE.perRow);
-  if (!sample.ok) return sample;
-  const cover = leastCover(of, wish, sample.value);
+  const { along, over } = pitchesOf(of.step);
+  const cover = leastCover(of, wish);
   if (!cover.ok) return cover;
   return ok({
     cover: cover.value,
-    inside: mostInside(of, wish, sample.value),
-    straight: straightSides(width, cover.value.rows, pitchesOf(of.step).along),
+    trim: trimOf(cover.value, wish) ?? centredIn(cover.value.box, width, height),
+    inside: mostInside(of, wish),
+    straight: straightSides(width, cover.value.arrangement.rows, along),
+    byArea: (width * height) / (along * over),
   });
 }

@@ -1,3 +1,4 @@
+import { TOLERANCE } from '../../measure/result.ts';
 import type { Point } from '../shapes/outline.ts';
 import type { Spot } from './lattice.ts';
 import type { Rectangle } from './layout.ts';
@@ -64,62 +65,55 @@ function inside([a, b]: Straight, { left, top, width, height }: Rectangle): Stra
 export const reachesInto = ({ sides }: Outside, rectangle: Rectangle): boolean =>
   sides.some((side) => inside(side, rectangle) !== null);
 
-/** A rectangle as its four sides, while it is cut down. */
-interface Walls {
-  left: number;
-  right: number;
-  top: number;
-  bottom: number;
+/**
+ * The rectangle that the valleys of the four sides leave across the middle of a layout, looked for along a
+ * stretch of its pattern: what is left when it is trimmed straight, but for what may reach in at the corners.
+ */
+export function valleysOf({ box, sides }: Outside, stretch: number): Rectangle {
+  const middle: Point = { x: box.left + box.width / 2, y: box.top + box.height / 2 };
+  const upright = { left: middle.x - stretch / 2, top: box.top - 1, width: stretch, height: box.height + 2 };
+  const level = { left: box.left - 1, top: middle.y - stretch / 2, width: box.width + 2, height: stretch };
+  let [left, right, top, bottom] = [box.left, box.left + box.width, box.top, box.top + box.height];
+  for (const side of sides) {
+    const [a, b] = inside(side, upright) ?? [middle, middle];
+    if (a.y < middle.y) top = Math.max(top, a.y, b.y);
+    if (a.y > middle.y) bottom = Math.min(bottom, a.y, b.y);
+    const [c, d] = inside(side, level) ?? [middle, middle];
+    if (c.x < middle.x) left = Math.max(left, c.x, d.x);
+    if (c.x > middle.x) right = Math.min(right, c.x, d.x);
+  }
+  return { left, top, width: right - left, height: bottom - top };
 }
 
-const rectangleOf = ({ left, right, top, bottom }: Walls): Rectangle => ({
-  left,
-  top,
-  width: right - left,
-  height: bottom - top,
+/** A rectangle of a size within another, so far (0 to 1) along and down the room that is left over. */
+const lyingIn = (
+  around: Rectangle,
+  width: number,
+  height: number,
+  along: number,
+  down: number,
+): Rectangle => ({
+  left: around.left + (around.width - width) * along,
+  top: around.top + (around.height - height) * down,
+  width,
+  height,
 });
 
-/** Moves in the wall that then keeps a side out at the least loss. */
-function keepOut(walls: Walls, [a, b]: Straight, ways: readonly (keyof Walls)[]): void {
-  const cuts: Record<keyof Walls, number> = {
-    left: Math.max(a.x, b.x),
-    right: Math.min(a.x, b.x),
-    top: Math.max(a.y, b.y),
-    bottom: Math.min(a.y, b.y),
-  };
-  const loss = (way: keyof Walls) => Math.abs(cuts[way] - walls[way]);
-  const [first, ...others] = ways;
-  const way = others.reduce((best, one) => (loss(one) < loss(best) ? one : best), first!);
-  walls[way] = cuts[way];
-}
+/** A rectangle of a size about the middle of another. */
+export const centredIn = (around: Rectangle, width: number, height: number): Rectangle =>
+  lyingIn(around, width, height, 1 / 2, 1 / 2);
 
-/**
- * A rectangle inside the outside that is all patches, cut down from the box: what is left when a layout is
- * trimmed straight. First the valleys of the four sides are looked for across the middle, a stretch of the
- * pattern wide; then whatever reaches in at the corners is kept out at the least loss.
- */
-export function solidIn(outside: Outside, stretch: number): Rectangle {
-  const { box, sides } = outside;
-  const [x, y] = [box.left + box.width / 2, box.top + box.height / 2];
-  const walls: Walls = {
-    left: box.left,
-    right: box.left + box.width,
-    top: box.top,
-    bottom: box.top + box.height,
-  };
-  const upright = { left: x - stretch / 2, top: box.top - 1, width: stretch, height: box.height + 2 };
-  const level = { left: box.left - 1, top: y - stretch / 2, width: box.width + 2, height: stretch };
-  for (const side of sides) {
-    const above = inside(side, upright);
-    if (above) keepOut(walls, above, [above[0].y < y ? 'top' : 'bottom']);
-  }
-  for (const side of sides) {
-    const beside = inside(side, level);
-    if (beside) keepOut(walls, beside, [beside[0].x < x ? 'left' : 'right']);
-  }
-  for (const side of sides) {
-    const left = inside(side, rectangleOf(walls));
-    if (left) keepOut(walls, left, [left[0].x < x ? 'left' : 'right', left[0].y < y ? 'top' : 'bottom']);
-  }
-  return rectangleOf(walls);
+/** In the middle if it may be, else against a side or into a corner. */
+const LYING = [1 / 2, 0, 1].flatMap((along) => [1 / 2, 0, 1].map((down) => ({ along, down })));
+
+/** Where a rectangle of a size lies within another so that it is all patches; null where it was not found to. */
+export function patchedIn(
+  outside: Outside,
+  around: Rectangle,
+  width: number,
+  height: number,
+): Rectangle | null {
+  if (around.width < width - TOLERANCE || around.height < height - TOLERANCE) return null;
+  const lying = LYING.map(({ along, down }) => lyingIn(around, width, height, along, down));
+  return lying.find((rectangle) => !reachesInto(outside, rectangle)) ?? null;
 }
