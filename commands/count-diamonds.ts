@@ -29,6 +29,12 @@ import { quiltOption } from './wish.ts';
 
 const side = (summary: string, most: number) => whole(summary, 1, most, '4');
 
+const SIDE_MISSING = {
+  option: 'side',
+  example: '4',
+  summary: 'diamonds along each side of a point, or quilt: how large to make it',
+};
+
 export const starForm = form({
   name: 'star',
   summary: 'A six-point star of 60° diamonds',
@@ -44,13 +50,13 @@ export const starForm = form({
     colours: coloursOption,
   },
   run(values, here) {
+    const { quilt, colours, side: along = 0 } = values;
+    if (quilt && along > 0) return wrong('one-of-these', { got: 'side, quilt' });
+    if (!quilt && along === 0) return wrong('option-missing', SIDE_MISSING);
     const asked = askedEdge(values, here, 'diamond');
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
-    const { side: along, quilt, colours } = values;
-    if (quilt && along !== undefined) return wrong('one-of-these', { got: 'side, quilt' });
     if (quilt) return starFor(colours, { quilt, here, ...asked.value });
-    if (along === undefined) return wrong('side-or-quilt');
     const made = countStar(along, asked.value.edge);
     if (!made.ok) return manyWords(made);
     const { layout, counted, edge } = made.value;

@@ -17,7 +17,7 @@ import { takeLength } from '../src/measure/length.ts';
 import { ok, type Result, type Wrong, wrong } from '../src/measure/result.ts';
 import { takeSize } from '../src/measure/size.ts';
 import type { Speech } from '../src/measure/speech.ts';
-import { CORNERS, FLATS, measured } from './measured.ts';
+import { CORNERS, FLATS, followed, measured } from './measured.ts';
 import { dimensionOptions, type Further, furtherWords, notOfShape, usualWords } from './patch-dimensions.ts';
 import { measureWords, sizeWords } from './patch-words.ts';
 
@@ -57,7 +57,7 @@ export const measureChoices = [
     words: ['point to point', 'corner to corner', 'tip to tip', 'across the points', 'across the corners'],
   },
   { name: 'height', title: 'height', words: ['high', 'tall'] },
-  { name: 'width', title: 'width', words: ['wide'] },
+  { name: 'width', title: 'width' },
 ] as const;
 
 /** The size of a patch as given: one length, or two for a rectangle. */
@@ -123,7 +123,7 @@ const givenOption = {
 /** The options by which every command that is about one patch is told which patch. */
 export const patchOptions = {
   shape: otherwise(bare(choice('The shape of the patch', shapeChoices)), 'hexagon'),
-  size: bare(patchSize),
+  size: bare(followed(patchSize, /^[\s-]*wide\b/i)),
   measure: bare(choice('What the size measures', measureChoices)),
   given: givenOption,
   edge: length('The size, along one side'),

@@ -18,7 +18,7 @@ const WIDENINGS = [0, 1 / 3, 2 / 3, 1];
  * Computed, no source.
  *
  * @example
- * scaleStep(1.5, 0.25) // 3.898
+ * scaleStep(1.5, 0.25) // 3.8979
  * scaleStep(1.5, 0) // 3
  */
 export const scaleStep = (radius: number, allowance: number): number =>
