@@ -13,7 +13,7 @@ import { clothFigures, clothTable, coloured, coloursOption, roundAbout } from '.
 import { manyWords } from './count-field.ts';
 import { gardenCloths, gardenFor } from './count-wish.ts';
 import { rosetteFor } from './count-wish-grown.ts';
-import { layoutFigures, layoutLines, roleRows } from './count-words.ts';
+import { layoutFigures, layoutLines, PATH_WORDS, roleRows } from './count-words.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
 import { type Counted, countedFrom, countRosette } from './layouts.ts';
 import { assumedNote } from './patch.ts';
@@ -147,12 +147,6 @@ interface Told {
   readonly rounds: number;
   readonly colours: readonly string[] | undefined;
 }
-
-const PATH_WORDS: Readonly<Record<Path, string>> = {
-  none: 'no path',
-  one: 'a shared path',
-  own: 'a path to each',
-};
 
 function gardenTitle({ rosettes, rounds, here }: Told, number: number, edge: number, path: string): string {
   const stand = rosettes.kind === 'rows' ? ` in ${rosettes.rows} rows of ${rosettes.perRow}` : '';

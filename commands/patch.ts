@@ -323,7 +323,7 @@ interface Took {
 function assumptions(here: Here, shape: ShapeName, { sure, further }: Took): string[] {
   const { given, say, defaults } = here;
   const taken: string[] = [];
-  if (!given.has('shape')) taken.push('hexagons');
+  if (!given.has('shape') && shape === 'hexagon') taken.push('hexagons');
   if (!sure) taken.push(`the size is ${sizeWords(shape)}`);
   taken.push(...usualWords(shape, further));
   if (!given.has('seam')) taken.push(`${whose(defaults.seam.from)}${say.plain(defaults.seam.value)} seam`);
