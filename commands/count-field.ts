@@ -1,3 +1,5 @@
+import { byCloth, type Cloth } from '../src/calculator/layouts/by-cloth.ts';
+import { byRow } from '../src/calculator/layouts/by-row.ts';
 import { type Field, type FieldAsk, fieldCounts } from '../src/calculator/layouts/field.ts';
 import { form, type Here } from '../src/chat/command.ts';
 import { bare, otherwise, required } from '../src/chat/option.ts';
@@ -8,6 +10,7 @@ import { grouped } from '../src/measure/ruler.ts';
 import { isInfantBed, isUsual, type Size } from '../src/measure/size.ts';
 import { many } from '../src/measure/speech.ts';
 import { cribCaution } from './cautions.ts';
+import { clothFigures, coloursOption, placeWords } from './colours.ts';
 import { layoutFigures, layoutLines } from './count-words.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
 import { type Counted, countField } from './layouts.ts';
@@ -36,12 +39,14 @@ export const fieldForm = form({
     '/count field 60x72 1in',
     '/count field queen 1in sides:straight',
     '/count field quilt:140x200cm size:25mm rows:down',
+    '/count field 60x72in colours:red,white,blue',
   ],
   options: {
     quilt: required(bare(size('The finished quilt'))),
     ...hexagonEdge,
     rows: otherwise(bare(rowsChoice), 'across'),
     sides: otherwise(bare(sidesChoice), 'cover'),
+    colours: coloursOption,
   },
   run(values, here) {
     const asked = askedEdge(values, here, 'hexagon');
@@ -52,7 +57,7 @@ export const fieldForm = form({
     if (sides === 'whole' && fieldCounts(ask).inside === 0) return tooSmall(quilt, here);
     const made = countField({ ...ask, sides });
     if (!made.ok) return manyWords(made);
-    return answer(made.value, quilt, { ...asked.value, here, rows });
+    return answer(made.value, quilt, { ...asked.value, here, rows, colours: values.colours });
   },
 });
 
@@ -72,10 +77,13 @@ interface Told {
   readonly assumed: readonly string[];
   readonly otherwise: Reply['choices'];
   readonly rows: FieldAsk['rows'];
+  readonly colours: readonly string[] | undefined;
 }
 
-function answer(made: Counted<Field>, quilt: Size, { here, assumed, otherwise: choices, rows }: Told): Reply {
+function answer(made: Counted<Field>, quilt: Size, told: Told): Reply {
+  const { here, assumed, otherwise: choices, colours } = told;
   const { layout, edge, counted } = made;
+  const byCloths = colours ? rowCloths(layout, colours) : null;
   const { say } = here;
   const bed = quilt.bed && isUsual(quilt) ? [`${quilt.bed} as ${say.size(quilt.width, quilt.height)}`] : [];
   const sides = here.given.has('sides') ? [] : ['covered, then trimmed'];
@@ -89,7 +97,7 @@ function answer(made: Counted<Field>, quilt: Size, { here, assumed, otherwise: c
       `${many(rowCount, 'row', 'rows')} ${layout.patches.rows === 'across' ? 'across, points up' : 'down, flats up'}.`,
       ...layoutLines(made, here),
     ],
-    table: { columns: ['sides', 'hexagons'], rows: otherSides(layout) },
+    table: byCloths?.table ?? { columns: ['sides', 'hexagons'], rows: otherSides(layout) },
     figures: {
       ...layoutFigures(made),
       inside: count(inside),
@@ -99,6 +107,7 @@ function answer(made: Counted<Field>, quilt: Size, { here, assumed, otherwise: c
       straightHalf: count(straightHalf),
       rows: count(rowCount),
       ...(counted.byRole.trimmed ? { trimmed: count(counted.byRole.trimmed) } : {}),
+      ...byCloths?.figures,
     },
     notes: assumedNote([...bed, ...assumed, ...sides]),
     cautions: isInfantBed(quilt.bed) ? cribCaution() : [],
@@ -107,7 +116,7 @@ function answer(made: Counted<Field>, quilt: Size, { here, assumed, otherwise: c
       layoutPicture(
         {
           ...{ title, made, called: ROLES },
-          ask: { layout: 'field', width, height, edge, rows, sides: layout.sides },
+          ask: { layout: 'field', width, height, edge, rows: told.rows, sides: layout.sides },
         },
         here,
       ),
@@ -133,3 +142,27 @@ function otherSides({ inside, cover, straightWhole, straightHalf, byArea }: Fiel
     ['by area, a check', grouped(byArea)],
   ];
 }
+
+/** Row by row in the cloths' turn; half-hexagons at straight sides are counted by themselves. */
+function rowCloths({ patches }: Field, colours: readonly string[]) {
+  const { wholes, halves } = byRow(patches);
+  const [whole, half] = [byCloth(wholes, colours), byCloth(halves, colours)];
+  const hasHalves = half.some(({ pieces }) => pieces > 0);
+  return {
+    table: {
+      columns: ['cloth', hasHalves ? 'hexagons and halves' : 'hexagons', 'rows'],
+      rows: whole.map(({ name, pieces, places }, i) => [
+        name,
+        hasHalves ? `${grouped(pieces)} and ${grouped(half[i]?.pieces ?? 0)}` : grouped(pieces),
+        placeWords(places, (place) => String(place + 1)),
+      ]),
+    },
+    figures: {
+      ...clothFigures(whole),
+      ...(hasHalves ? halfFigures(half) : {}),
+    },
+  };
+}
+
+const halfFigures = (half: readonly Cloth[]): Reply['figures'] =>
+  Object.fromEntries(half.map(({ pieces }, i) => [`cloth${i + 1}Halves`, count(pieces)]));

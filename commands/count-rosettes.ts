@@ -5,32 +5,48 @@ import { form, type Here } from '../src/chat/command.ts';
 import { alsoNamed, bare, otherwise } from '../src/chat/option.ts';
 import { choice, whole, yesNo } from '../src/chat/option-kinds.ts';
 import { count, type Reply, reply } from '../src/chat/reply.ts';
+import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
 import { arrangement } from './arrangement.ts';
+import { clothFigures, clothTable, coloured, coloursOption, roundAbout } from './colours.ts';
 import { manyWords } from './count-field.ts';
-import { layoutFigures, layoutLines, roleRows } from './count-words.ts';
+import { gardenCloths, gardenFor } from './count-wish.ts';
+import { rosetteFor } from './count-wish-grown.ts';
+import { layoutFigures, layoutLines, PATH_WORDS, roleRows } from './count-words.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
 import { type Counted, countedFrom, countRosette } from './layouts.ts';
 import { assumedNote } from './patch.ts';
 import { layoutPicture } from './pictures.ts';
+import { quiltOption } from './wish.ts';
 
 export const rosetteForm = form({
   name: 'rosette',
   summary: 'One rosette: a centre and rounds of hexagons about it',
-  examples: ['/count rosette rounds:3', '/count rosette 2 rounds 3/4in'],
+  examples: [
+    '/count rosette rounds:3',
+    '/count rosette 2 rounds 3/4in',
+    '/count rosette rounds:5 colours:red,blue,white',
+    '/count rosette quilt:60x72in',
+  ],
   options: {
     rounds: otherwise(alsoNamed(whole('Rounds about the centre', 0, 576, '3'), 'round'), 1),
     ...hexagonEdge,
+    quilt: quiltOption,
+    colours: coloursOption,
   },
   run(values, here) {
     const asked = askedEdge(values, here, 'hexagon');
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
+    const { quilt, colours } = values;
+    if (quilt && here.given.has('rounds')) return wrong('one-of-these', { got: 'rounds, quilt' });
+    if (quilt) return rosetteFor(colours, { quilt, here, ...asked.value });
     const made = countRosette(values.rounds, asked.value.edge);
     if (!made.ok) return manyWords(made);
     const { layout, counted, edge } = made.value;
     const assumed = [...(here.given.has('rounds') ? [] : ['1 round']), ...asked.value.assumed];
+    const cloths = coloured(layout.rounds, colours);
     const title = `Rosette, ${many(values.rounds, 'round', 'rounds')}, ${here.say.plain(edge)} side`;
     const ask = { layout: 'rosette', rounds: values.rounds } as const;
     return reply({
@@ -39,7 +55,12 @@ export const rosetteForm = form({
         `${many(counted.total, 'hexagon', 'hexagons')}: ${roundWords(layout.rounds)}.`,
         ...layoutLines(made.value, here),
       ],
-      figures: { ...layoutFigures(made.value), rounds: count(layout.rounds) },
+      table: clothTable(cloths, 'hexagons', { called: 'rounds', name: roundAbout }),
+      figures: {
+        ...layoutFigures(made.value),
+        rounds: count(layout.rounds),
+        ...clothFigures(cloths),
+      },
       notes: assumedNote(assumed),
       choices: asked.value.otherwise,
       pictures: [layoutPicture({ title, made: made.value, ask }, here)],
@@ -69,6 +90,7 @@ export const gardenForm = form({
     '/count garden rosettes:7 rounds:2 path:one outer:yes',
     '/count garden 6x5 rosettes 2 rounds 3/4in',
     '/count garden 1+6+12 rounds:1 path:diamonds',
+    '/count garden quilt:60x72in rounds:2 colours:yellow,red,pink',
   ],
   options: {
     rosettes: otherwise(
@@ -79,15 +101,26 @@ export const gardenForm = form({
     path: otherwise(pathChoice, 'one'),
     outer: otherwise(yesNo('Whether the path runs round the outside too'), false),
     ...hexagonEdge,
+    quilt: quiltOption,
+    colours: coloursOption,
   },
   run(values, here) {
     const asked = askedEdge(values, here, 'hexagon');
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
-    const { rosettes, rounds, path, outer } = values;
+    const { rosettes, rounds, path, outer, quilt, colours } = values;
     const { edge } = asked.value;
-    const assumed = [...taken(here), ...asked.value.assumed];
-    const told = { here, assumed, otherwise: asked.value.otherwise, rosettes, rounds, outer };
+    if (quilt && here.given.has('rosettes')) return wrong('one-of-these', { got: 'rosettes, quilt' });
+    const assumed = [...taken(here), ...asked.value.assumed].filter(
+      (one) => !quilt || one !== ASSUMED.rosettes,
+    );
+    if (quilt) {
+      const said = assumed.map((one) =>
+        path === 'diamonds' ? one.replace(ASSUMED.outer ?? '', VALLEYS) : one,
+      );
+      return gardenFor({ rounds, path, outer, colours }, { ...asked.value, quilt, here, assumed: said });
+    }
+    const told = { here, assumed, otherwise: asked.value.otherwise, rosettes, rounds, outer, colours };
     if (path === 'diamonds') {
       const made = countedFrom(gardenWithDiamonds({ arrangement: rosettes, rounds, outer }), edge);
       return made.ok ? withDiamonds(made.value, told) : manyWords(made);
@@ -104,6 +137,9 @@ const ASSUMED: Readonly<Record<string, string>> = {
   outer: 'no path round the outside',
 };
 
+/** Where diamonds lie between the rosettes, the outside has valleys and no path. */
+const VALLEYS = 'outer valleys open';
+
 const taken = ({ given }: Here): string[] =>
   Object.entries(ASSUMED).flatMap(([name, words]) => (given.has(name) ? [] : [words]));
 
@@ -114,13 +150,8 @@ interface Told {
   readonly rosettes: Arrangement;
   readonly rounds: number;
   readonly outer: boolean;
+  readonly colours: readonly string[] | undefined;
 }
-
-const PATH_WORDS: Readonly<Record<Path, string>> = {
-  none: 'no path',
-  one: 'a shared path',
-  own: 'a path to each',
-};
 
 function gardenTitle({ rosettes, rounds, here }: Told, number: number, edge: number, path: string): string {
   const stand = rosettes.kind === 'rows' ? ` in ${rosettes.rows} rows of ${rosettes.perRow}` : '';
@@ -141,12 +172,18 @@ function withPath(made: Counted<Garden>, path: Path, told: Told): Reply {
       `${many(counted.total, 'hexagon', 'hexagons')}${path === 'one' ? `, the path ${grouped(laid)}${outside}` : ''}.`,
       ...layoutLines(made, told.here),
     ],
-    table: {
+    table: clothTable(
+      gardenCloths(told, layout.rosettes),
+      'hexagons',
+      { called: 'rounds', name: roundAbout },
+      roleRows(made, { path: 'path' }),
+    ) ?? {
       columns: ['for', 'hexagons'],
       rows: roleRows(made, called),
     },
     figures: {
       ...layoutFigures(made),
+      ...clothFigures(gardenCloths(told, layout.rosettes)),
       rosettes: count(layout.rosettes),
       centres: count(centre),
       petals: count(petal),
@@ -177,21 +214,25 @@ function withDiamonds(made: Counted<DiamondGarden>, told: Told): Reply {
       `${many(centre + petal, 'hexagon', 'hexagons')}, ${many(diamond, 'diamond', 'diamonds')}, ${many(triangle, 'triangle', 'triangles')}.`,
       ...layoutLines(made, told.here),
     ],
-    table: {
+    table: clothTable(
+      gardenCloths(told, layout.rosettes),
+      'patches',
+      { called: 'rounds', name: roundAbout },
+      roleRows(made, { diamond: 'diamonds', triangle: 'triangles' }),
+    ) ?? {
       columns: ['for', 'patches'],
       rows: roleRows(made, called),
     },
     figures: {
       ...layoutFigures(made),
+      ...clothFigures(gardenCloths(told, layout.rosettes)),
       rosettes: count(layout.rosettes),
       centres: count(centre),
       petals: count(petal),
       diamonds: count(diamond),
       triangles: count(triangle),
     },
-    notes: assumedNote(
-      told.assumed.map((one) => one.replace('no path round the outside', 'outer valleys open')),
-    ),
+    notes: assumedNote(told.assumed.map((one) => one.replace(ASSUMED.outer ?? '', VALLEYS))),
     choices: told.otherwise,
     pictures: [layoutPicture({ title, made, ask, called }, told.here)],
   });

@@ -94,18 +94,22 @@ function stripLine(from: ToCut, { said }: AskedPatch, { say }: Here): string {
   const every = stepTaken === 'square' ? `${say.mark(step)} apart` : `${say.mark(step)} along the edge`;
   const crossing =
     angles.length > 1
-      ? `slanting by turns, ${angles[0]}° each way`
+      ? `slanting by turns, ${degrees(angles[0])} each way`
       : angles[0] === 90
         ? 'straight across'
-        : `at ${angles[0]}°`;
-  const trimming =
-    trim.length > 0 ? `, then trim the ends at ${trim.map((angle) => `${angle}°`).join(' and ')}` : '';
+        : `at ${degrees(angles[0])}`;
+  const trimming = trim.length > 0 ? `, then trim the ends at ${trim.map(degrees).join(' and ')}` : '';
+  const curves = isCurved(from) ? ', then cut the curves round a template' : '';
   const strips =
     said.given === 'finished' && rulerMeasure(from).words === 'height'
       ? 'Then cut them'
       : `Strip ${say.mark(height)} high, cut`;
-  return `${strips} ${crossing}, ${every}${trimming}.`;
+  return `${strips} ${crossing}, ${every}${trimming}${curves}.`;
 }
+
+const degrees = (angle = 0): string => `${decimal(angle, 1)}°`;
+
+const isCurved = ({ patch }: ToCut): boolean => CATALOGUE[patch.shape].corners === 'rounded';
 
 /** A hair less of cloth is not worth turning the patch for. */
 const WORTH_TURNING = 1 / 16;

@@ -12,7 +12,7 @@ import { daysWords, dayWords, many, range } from '../src/measure/speech.ts';
 import { handsCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
-import { madeOf, madeOfOptions } from './made-of.ts';
+import { madeOf, madeOfOptions, shapeMadeOf } from './made-of.ts';
 import { type Pace, paceFor, paceSource } from './own-pace.ts';
 import { assumedNote, whose } from './patch.ts';
 
@@ -56,7 +56,7 @@ const time: Command = {
       ],
       options: timeOptions,
       async run(values, here) {
-        const ofDiamonds = values.star !== undefined || values.blocks !== undefined;
+        const ofDiamonds = shapeMadeOf(values) === 'diamond';
         const asked = askedEdge(values, here, ofDiamonds ? 'diamond' : 'hexagon');
         if ('asks' in asked) return asked.asks;
         if (!asked.ok) return asked;

@@ -11,8 +11,8 @@ import { many, type Speech } from '../src/measure/speech.ts';
 import { bought, metresFigure, purchaseFor, roundDown, roundUp, tightWords } from './bought.ts';
 import { bladeCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
-import { type MadeOf, madeOf, madeOfOptions } from './made-of.ts';
-import { type AskedPatch, askedPatch, assumedNote, patchOptions, titled, whose } from './patch.ts';
+import { type MadeOf, madeOf, madeOfOptions, shapeMadeOf } from './made-of.ts';
+import { type AskedPatch, askedPatch, assumedNote, cutSize, patchOptions, titled, whose } from './patch.ts';
 import { cuttingPictures } from './pictures.ts';
 import { METHOD } from './plan-words.ts';
 
@@ -59,7 +59,7 @@ const yardageCommand: Command = {
         const { spare, shrink, method } = values;
         let of: MadeOf | null = null;
         // The layout's patches need the finished side, so the patch is settled first, in the layout's own shape.
-        const shape = here.given.has('shape') ? values.shape : shapeOf(values);
+        const shape = here.given.has('shape') ? values.shape : (shapeMadeOf(values) ?? values.shape);
         const asked = askedPatch({ ...values, shape }, here, (patch) => {
           const found = yardage(patch, values.pieces ?? 1, width, { spare, shrink });
           return found.ok ? `buy ${bought(found.value.best.buy, here.say)}` : 'wider than the cloth';
@@ -84,16 +84,9 @@ const yardageCommand: Command = {
 
 export default yardageCommand;
 
-const shapeOf = (values: {
-  readonly star?: number;
-  readonly blocks?: number;
-  readonly shape: AskedPatch['shape'];
-}) => (values.star !== undefined || values.blocks !== undefined ? ('diamond' as const) : values.shape);
-
 function widerThanCloth({ patch }: AskedPatch, width: number, { say }: Here) {
-  const { height = 0, width: wide = 0 } = patch.cut.measures;
   return wrong('patch-wider-than-cloth', {
-    patch: say.size(wide, height),
+    patch: cutSize(patch, say),
     cloth: `${say.plain(width)} width`,
   });
 }

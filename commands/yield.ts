@@ -9,7 +9,7 @@ import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import type { Selvage } from '../src/pictures/cloth.ts';
 import { bladeCaution } from './cautions.ts';
-import { type AskedPatch, askedPatch, assumedNote, patchOptions, titled, whose } from './patch.ts';
+import { type AskedPatch, askedPatch, assumedNote, cutSize, patchOptions, titled, whose } from './patch.ts';
 import { cuttingPictures } from './pictures.ts';
 import { METHOD, planWords } from './plan-words.ts';
 
@@ -75,9 +75,8 @@ const piece = ({ width, length: long }: Cloth, usable: number): Size => ({
 });
 
 function tooSmall({ patch }: AskedPatch, { width, length: long }: Size, { say }: Here) {
-  const { height = 0, width: wide = 0 } = patch.cut.measures;
   return wrong('patch-wider-than-cloth', {
-    patch: say.size(wide, height),
+    patch: cutSize(patch, say),
     cloth: say.size(width, long),
   });
 }

@@ -32,7 +32,7 @@ const CUT =
   /\b(?:cut|cutting|ruler|template size|what size|how big|how large|how wide|seam allowance|flat to flat)\b/i;
 const GET = /\b(?:from|out of|get|gets|fit|fits|per|yield|enough|have|can i)\b/i;
 const PATCH =
-  /\b(?:hex\w*|dia?mo?n?d?s?|diamon\w*|triang\w*|kites?|squares?|rectang\w*|half[- ]hex\w*|patch(?:es)?|papers?|pieces?)\b/i;
+  /\b(?:hex\w*|dia?mo?n?d?s?|diamon\w*|triang\w*|kites?|squares?|rectang\w*|half[- ]hex\w*|octag\w*|pentag\w*|tumblers?|clam[- ]?shells?|apple[- ]?cores?|patch(?:es)?|papers?|pieces?)\b/i;
 const ROSETTES = /\b\d+ (?!rounds?\b)(?:\d+[- ]rounds? )?(?:\w+ )?(?:rosettes|flowers)\b/i;
 const WHOLES = /\bhow many (?:\w+[- ]){0,3}(?:rosettes|flowers|stars|blocks)\b/i;
 

@@ -55,6 +55,12 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'one-measure-only': ({ shape }) => `A ${text(shape)} has one size. For example size:2in.`,
   'nothing-left': ({ got, least }) =>
     `Cut at ${text(got)} there is nothing left inside the seams. Cut more than ${text(least)}.`,
+  'not-narrower': () =>
+    'A tumbler’s narrow end is narrower than its wide end. For example size:3in narrow:2in.',
+  'seam-closes-curve': ({ seam, shape, most }) =>
+    `A seam of ${text(seam)} closes up the inner curve of that ${text(shape)}. Keep it under ${text(most)}, or make the patch larger.`,
+  'dimension-not-of-shape': ({ shape, option, known }) =>
+    `There is no ${text(option)} to ${text(shape)}. It is for ${text(known)}.`,
   'seam-wider': ({ seam, cloth }) =>
     `A seam of ${text(seam)} is wider than the cloth has room for (${text(cloth)}).`,
   'patch-wider-than-cloth': ({ patch, cloth }) =>
@@ -92,6 +98,8 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'no-patch-fits': ({ quilt }) =>
     `Not one whole patch fits in ${text(quilt)}. A smaller patch, or sides:cover?`,
   'blocks-or-side': () => 'How many blocks, or how long a side? For example blocks:100 or side:5.',
+  'straight-with-diamonds': () =>
+    'A straight edge goes with set:diamonds. With hexagons the outer notches can be filled: outer:yes.',
   'layout-shape': ({ layout, shape }) =>
     `${text(layout)} is made of ${text(shape)}. Leave the shape out, or say it so.`,
   'method-not-for-shape': ({ method, shape }) =>

@@ -1,0 +1,134 @@
+import type { Growing } from '../src/calculator/layouts/as-large-as.ts';
+import { blocksOver } from '../src/calculator/layouts/blocks.ts';
+import { type DiamondField, diamonds, type Middle, sideAfter } from '../src/calculator/layouts/diamonds.ts';
+import type { Layout } from '../src/calculator/layouts/layout.ts';
+import { type Rosette, rosette } from '../src/calculator/layouts/rosette.ts';
+import { type Star, star } from '../src/calculator/layouts/star.ts';
+import type { Answer } from '../src/chat/command.ts';
+import { count, type Figure, inches } from '../src/chat/reply.ts';
+import { grouped } from '../src/measure/ruler.ts';
+import { many } from '../src/measure/speech.ts';
+import { clothFigures, clothTable, coloured, roundAbout, roundOf } from './colours.ts';
+import { manyWords } from './count-field.ts';
+import { type Asked, asWished, forQuilt } from './count-wish.ts';
+import { layoutFigures } from './count-words.ts';
+import { BLOCK_SEAMS, countedFrom } from './layouts.ts';
+import { type GrowingNoun, growingFigures, growingLines, growingWish } from './wish-growing.ts';
+
+const ROOT3 = Math.sqrt(3);
+const HEXAGON = (3 * ROOT3) / 2;
+const DIAMOND = ROOT3 / 2;
+
+const HEXAGONS = { one: 'hexagon', more: 'hexagons' };
+const DIAMONDS = { one: 'diamond', more: 'diamonds' };
+
+interface Kind<L extends Layout & { readonly rounds: readonly number[] }> {
+  readonly title: string;
+  readonly noun: GrowingNoun;
+  readonly called: 'Rounds' | 'Side';
+  readonly roundName: (place: number) => string;
+  readonly growing: Growing<L>;
+  /** Figures of its own. */
+  readonly own: (layout: L) => Record<string, Figure>;
+}
+
+function grownFor<L extends Layout & { readonly rounds: readonly number[] }>(
+  { title, noun, called, roundName, growing, own }: Kind<L>,
+  colours: readonly string[] | undefined,
+  asked: Asked,
+): Answer {
+  const found = growingWish(growing, asked);
+  if (!found.ok) return manyWords(found);
+  const { reach } = found.value;
+  const cloths = coloured(reach.layout.rounds, colours);
+  return asWished(
+    {
+      title: forQuilt(asked, title),
+      lines: growingLines(found.value, noun, asked),
+      table: clothTable(cloths, noun.pieces.more, { called: 'rounds', name: roundName }),
+      figures: {
+        ...layoutFigures(reach),
+        ...{ rounds: count(reach.layout.rounds), ...own(reach.layout) },
+        ...growingFigures(found.value, noun, called, asked),
+        ...clothFigures(cloths),
+      },
+    },
+    asked,
+  );
+}
+
+const inRounds = (n: number): string => many(n, 'round', 'rounds');
+
+/** One rosette as large as a quilt. */
+export const rosetteFor = (colours: readonly string[] | undefined, asked: Asked): Answer =>
+  grownFor<Rosette>(
+    {
+      ...{ title: 'One rosette', called: 'Rounds', roundName: roundAbout },
+      noun: { pieces: HEXAGONS, number: inRounds, area: HEXAGON, open: 'Its four corners are', trims: true },
+      growing: { least: 0, make: rosette, sizeOf: (R) => [(2 * R + 1) * ROOT3, 3 * R + 2] },
+      own: () => ({}),
+    },
+    colours,
+    asked,
+  );
+
+/** One star as large as a quilt. */
+export const starFor = (colours: readonly string[] | undefined, asked: Asked): Answer =>
+  grownFor<Star>(
+    {
+      ...{ title: 'One star', called: 'Side', roundName: roundOf },
+      noun: {
+        ...{ pieces: DIAMONDS, number: (n: number) => `${grouped(n)} a side`, area: DIAMOND },
+        ...{ open: 'Its notches and corners are', trims: false },
+      },
+      growing: { least: 1, make: star, sizeOf: (n) => [3 * n, 2 * ROOT3 * n] },
+      own: ({ perPoint }) => ({ perPoint: count(perPoint) }),
+    },
+    colours,
+    asked,
+  );
+
+/** A large diamond as large as a quilt. */
+export const diamondsFor = (from: Middle, colours: readonly string[] | undefined, asked: Asked): Answer =>
+  grownFor<DiamondField>(
+    {
+      ...{ title: 'One large diamond', called: 'Rounds', roundName: roundAbout },
+      noun: { pieces: DIAMONDS, number: inRounds, area: DIAMOND, open: 'Its four corners are', trims: true },
+      growing: {
+        least: 0,
+        make: (rounds) => diamonds(from, rounds),
+        sizeOf: (rounds) => [sideAfter(from, rounds), ROOT3 * sideAfter(from, rounds)],
+      },
+      own: ({ side }) => ({ side: count(side) }),
+    },
+    colours,
+    asked,
+  );
+
+/** Blocks of three diamonds over a quilt: each is a hexagon of them, so they cover as hexagons do. */
+export function blocksFor(asked: Asked): Answer {
+  const { quilt, edge, here } = asked;
+  const made = countedFrom(blocksOver(quilt.width, quilt.height, edge), edge);
+  if (!made.ok) return manyWords(made);
+  const { layout, counted } = made.value;
+  const { blocks, inside, straightWhole, straightHalf, rowCount } = layout;
+  return asWished(
+    {
+      title: forQuilt(asked, 'Blocks of three diamonds'),
+      lines: [
+        `${many(blocks, 'block', 'blocks')} cover it, to be trimmed: ${many(rowCount, 'row', 'rows')}.`,
+        `${many(counted.total, 'diamond', 'diamonds')}, ${grouped(counted.total / 3)} of each of 3 shades.`,
+        `Or straight sides: ${grouped(straightWhole)} whole and ${grouped(straightHalf)} half blocks.`,
+        `Inside it: ${many(inside, 'whole block', 'whole blocks')}.`,
+        `${grouped(counted.seams)} seams, ${here.say.run(counted.seams * edge)} of sewing.`,
+      ],
+      figures: {
+        ...layoutFigures(made.value),
+        ...{ blocks: count(blocks), perShade: count(counted.total / 3), rows: count(rowCount) },
+        ...{ inside: count(inside), straightWhole: count(straightWhole), straightHalf: count(straightHalf) },
+        ...{ blockSeams: count(blocks * BLOCK_SEAMS), blockSeamLength: inches(blocks * BLOCK_SEAMS * edge) },
+      },
+    },
+    asked,
+  );
+}
