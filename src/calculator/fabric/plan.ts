@@ -15,6 +15,8 @@ export type Direction = 'across' | 'lengthwise';
 
 /** How a piece of cloth is cut into patches, all it needs to be said or drawn. Lengths in inches. */
 export interface CuttingPlan {
+  /** How one patch repeats in it. */
+  readonly lay: Lay;
   readonly method: CuttingMethod;
   readonly direction: Direction;
   /** The patch that is laid; its cornerStyle is blunt where only the blunt-cornered one fits the plan. */
@@ -46,6 +48,7 @@ export function planOf(lay: Lay, direction: Direction, cloth: ClothSize, margin 
   const each = perRow(lay, along);
   const taken = { along: takenAlong(lay, rows, each), deep: rows === 0 ? 0 : reachOf(lay.stack, rows) };
   return {
+    lay,
     method: lay.method,
     direction,
     patch: lay.patch,

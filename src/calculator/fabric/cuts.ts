@@ -1,0 +1,203 @@
+import type { Outline, Point } from '../shapes/outline.ts';
+import { SHARED_LINE } from '../shapes/place.ts';
+
+/**
+ * What it takes to cut some patches out of a piece of cloth.
+ *
+ * A straight cut goes with ruler and rotary cutter along a side of a patch and right across the cloth at
+ * hand, through no patch. The cloth at hand is at first the whole piece, and then each part that earlier
+ * cuts have set free; nothing is stacked, and the edges of the piece need no cut. What no such cut can reach
+ * is traced and cut with scissors: each side counts once, also where two patches share it, and so does each
+ * arc. Our own definition, no source.
+ */
+export interface Cuts {
+  readonly straight: number;
+  readonly traced: number;
+}
+
+/** A straight line: the points where `x·nx + y·ny = at`. */
+interface Line {
+  readonly nx: number;
+  readonly ny: number;
+  readonly at: number;
+}
+
+interface Side {
+  readonly line: Line;
+  readonly from: Point;
+  readonly to: Point;
+  readonly isArc: boolean;
+}
+
+interface Patch {
+  readonly corners: Outline;
+  readonly sides: readonly Side[];
+}
+
+/** Lines, ends and edges nearer than this, in inches, are one. */
+const SAME = 10 * SHARED_LINE;
+
+/**
+ * Counts the cuts for outlines that lie on a piece of cloth with its corner at (0, 0).
+ *
+ * @example
+ * cutsFor([[{ x: 0, y: 0 }, { x: 1, y: 0 }, { x: 1, y: 1 }, { x: 0, y: 1 }]], 3, 1) // {"straight":1,"traced":0}
+ */
+export function cutsFor(outlines: readonly Outline[], width: number, length: number): Cuts {
+  const isEdge = ({ from, to }: Side): boolean =>
+    [from.x, to.x].every((x) => Math.abs(x) < SAME) ||
+    [from.x, to.x].every((x) => Math.abs(x - width) < SAME) ||
+    [from.y, to.y].every((y) => Math.abs(y) < SAME) ||
+    [from.y, to.y].every((y) => Math.abs(y - length) < SAME);
+  const patches = outlines.map((corners) => ({
+    corners,
+    sides: sidesOf(corners).filter((side) => side.isArc || !isEdge(side)),
+  }));
+  return cutApart(patches);
+}
+
+function sidesOf(corners: Outline): Side[] {
+  return corners.map((from, i) => {
+    const to = corners[i + 1] ?? corners[0]!;
+    return { line: lineThrough(from, to), from, to, isArc: (from.bulge ?? 0) !== 0 };
+  });
+}
+
+/** One line for both directions: its normal points right, or straight up. */
+function lineThrough(from: Point, to: Point): Line {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const [x, y] = [(to.y - from.y) / length, (from.x - to.x) / length];
+  const way = x < -1e-9 || (Math.abs(x) <= 1e-9 && y < 0) ? -1 : 1;
+  const [nx, ny] = [x * way, y * way];
+  return { nx, ny, at: from.x * nx + from.y * ny };
+}
+
+/** Cuts along every line that may be cut, then each part by itself. */
+function cutApart(patches: readonly Patch[]): Cuts {
+  const cuttable = linesOf(patches).filter((line) => patches.every((patch) => isClear(line, patch.corners)));
+  if (cuttable.length === 0) return { straight: 0, traced: tracedIn(patches) };
+  const isCut = lineSet(cuttable);
+  const left = patches.map(({ corners, sides }) => ({
+    corners,
+    sides: sides.filter((side) => side.isArc || !isCut(side.line)),
+  }));
+  let [straight, traced] = [cuttable.length, 0];
+  for (const part of partsBy(left, cuttable)) {
+    const cuts = cutApart(part);
+    straight += cuts.straight;
+    traced += cuts.traced;
+  }
+  return { straight, traced };
+}
+
+/** The lines that straight sides lie on, each once. */
+function linesOf(patches: readonly Patch[]): Line[] {
+  const lines = new LineBook();
+  for (const { sides } of patches) for (const { line, isArc } of sides) if (!isArc) lines.add(line);
+  return lines.all;
+}
+
+function lineSet(lines: readonly Line[]): (line: Line) => boolean {
+  const book = new LineBook();
+  for (const line of lines) book.add(line);
+  return (line) => book.has(line);
+}
+
+/** Lines filed by direction and place, found again within a hair. */
+class LineBook {
+  readonly all: Line[] = [];
+  readonly #filed = new Map<string, Line[]>();
+
+  has(line: Line): boolean {
+    return around(line).some((key) => this.#filed.get(key)?.some((other) => isSame(line, other)));
+  }
+
+  add(line: Line): void {
+    if (this.has(line)) return;
+    this.all.push(line);
+    const [key = ''] = around(line);
+    const filed = this.#filed.get(key);
+    if (filed) filed.push(line);
+    else this.#filed.set(key, [line]);
+  }
+}
+
+/** Places nearer than this are filed together, or next to each other. */
+const FILE = 1e-3;
+
+function around({ at }: Line): string[] {
+  const file = Math.round(at / FILE);
+  return [file, file - 1, file + 1].map(String);
+}
+
+const isSame = (a: Line, b: Line): boolean =>
+  Math.abs(a.at - b.at) < SAME && Math.abs(a.nx * b.ny - a.ny * b.nx) < 1e-8;
+
+/** Whether a line goes through no part of a patch. Where a side bulges, its chord's ends and the bulge are asked. */
+function isClear({ nx, ny, at }: Line, corners: Outline): boolean {
+  let [below, above] = [false, false];
+  for (let i = 0; i < corners.length; i++) {
+    const from = corners[i]!;
+    const off = from.x * nx + from.y * ny - at;
+    const bulge = from.bulge ?? 0;
+    const swell = bulge === 0 ? 0 : Math.abs(bulge) * sagging(from, corners[i + 1] ?? corners[0]!);
+    if (off - swell < -SAME) below = true;
+    if (off + swell > SAME) above = true;
+    if (below && above) return false;
+  }
+  return true;
+}
+
+/** How far an arc may stand off its ends, at the most, for each unit of its bulge. */
+const sagging = (from: Point, to: Point): number => Math.hypot(to.x - from.x, to.y - from.y);
+
+/** The patches that lie on the same side of every line. */
+function partsBy(patches: readonly Patch[], lines: readonly Line[]): Patch[][] {
+  const parts = new Map<string, Patch[]>();
+  for (const patch of patches) {
+    const middle = middleOf(patch.corners);
+    const key = lines.map(({ nx, ny, at }) => (middle.x * nx + middle.y * ny > at ? '1' : '0')).join('');
+    const part = parts.get(key);
+    if (part) part.push(patch);
+    else parts.set(key, [patch]);
+  }
+  return [...parts.values()];
+}
+
+function middleOf(corners: Outline): Point {
+  let [x, y] = [0, 0];
+  for (const corner of corners) {
+    x += corner.x;
+    y += corner.y;
+  }
+  return { x: x / corners.length, y: y / corners.length };
+}
+
+/** Sides that are left, those with the same two ends once. */
+function tracedIn(patches: readonly Patch[]): number {
+  let traced = 0;
+  const seen = new Map<string, Point[]>();
+  for (const { sides } of patches) {
+    for (const { from, to, isArc } of sides) {
+      const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+      if (!isArc && hasBeen(seen, middle, Math.hypot(to.x - from.x, to.y - from.y))) continue;
+      traced++;
+    }
+  }
+  return traced;
+}
+
+function hasBeen(seen: Map<string, Point[]>, { x, y }: Point, length: number): boolean {
+  const [column, row, size] = [Math.round(x / FILE), Math.round(y / FILE), Math.round(length / FILE)];
+  for (const beside of [0, -1, 1]) {
+    for (const over of [0, -1, 1]) {
+      const filed = seen.get(`${column + beside} ${row + over} ${size}`);
+      if (filed?.some((other) => Math.abs(other.x - x) < SAME && Math.abs(other.y - y) < SAME)) return true;
+    }
+  }
+  const key = `${column} ${row} ${size}`;
+  const filed = seen.get(key);
+  if (filed) filed.push({ x, y });
+  else seen.set(key, [{ x, y }]);
+  return false;
+}
