@@ -3,8 +3,11 @@ import type { CuttingPlan } from '../../../src/calculator/fabric/plan.ts';
 import type { Point } from '../../../src/calculator/shapes/outline.ts';
 import type { CutPatch } from '../../../src/calculator/shapes/shape.ts';
 
+/** A plan of any kind, as far as its placements go. */
+export type Placed = Pick<CuttingPlan, 'patch' | 'cloth' | 'margin' | 'count' | 'placements'>;
+
 /** Written apart from the calculator: each placement laid out by plain coordinates. */
-export function laidOut(plan: CuttingPlan): Point[][] {
+export function laidOut(plan: Placed): Point[][] {
   return plan.placements().map(({ x, y, turnDegrees }) => {
     const turn = (turnDegrees * Math.PI) / 180;
     return plan.patch.cut.outline.map((corner) => ({
@@ -25,7 +28,7 @@ export const NO_FAULTS: Faults = { missing: 0, outside: 0, overlapping: 0 };
 const HAIR = 1e-6;
 
 /** What is wrong with a plan, found by coordinates and by the separating-axis test. */
-export function faultsOf(plan: CuttingPlan): Faults {
+export function faultsOf(plan: Placed): Faults {
   const patches = laidOut(plan);
   return {
     missing: plan.count - patches.length,
@@ -34,7 +37,7 @@ export function faultsOf(plan: CuttingPlan): Faults {
   };
 }
 
-function leaves(patch: readonly Point[], { cloth, margin }: CuttingPlan): boolean {
+function leaves(patch: readonly Point[], { cloth, margin }: Placed): boolean {
   return patch.some(
     ({ x, y }) =>
       x < margin - HAIR ||
@@ -82,7 +85,7 @@ function isKeptApart(a: readonly Point[], b: readonly Point[]): boolean {
  * The area that an independent library finds outside the cloth or covered twice, as a share of all the
  * patches: 0 when all is well. (Its union of them all is not asked for: it fills small holes now and then.)
  */
-export function shareAmissByClipper(plan: CuttingPlan): number {
+export function shareAmissByClipper(plan: Placed): number {
   const { cloth, margin } = plan;
   const edge = [
     { x: margin, y: margin },

@@ -1,4 +1,5 @@
 import { cutPatch } from '../../shapes/cut.ts';
+import { box } from '../../shapes/extent.ts';
 import type { Outline } from '../../shapes/outline.ts';
 import type { CutPatch } from '../../shapes/shape.ts';
 import { type KnownSquares, knownFor } from '../known/known.ts';
@@ -49,7 +50,7 @@ function workedOut(patch: CutPatch): Ways {
   const outlines = patch === pointed ? [patch.cut.outline] : [patch.cut.outline, pointed.cut.outline];
   const parts = outlines.filter(isConvex).map(looseAndPatterns);
   const patterns = parts.flatMap((part) => part.patterns);
-  const { width = 0, height = 0 } = pointed.cut.measures;
+  const { width, height } = box(pointed.cut.outline);
   return {
     patch,
     lays: laysOf(patch).filter((lay) => lay.patch.cornerStyle === patch.cornerStyle),
