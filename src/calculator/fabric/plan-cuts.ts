@@ -4,7 +4,10 @@ import { type CuttingPlan, planOf } from './plan.ts';
 import { startOf } from './spacing.ts';
 
 /** From this many rows, or patches in a row, on every two more add the same number of cuts. */
-const FEW = 5;
+const FEW = 3;
+
+/** Cloth narrower than this, in inches, is no rest. */
+const SPARE = 1e-6;
 
 /**
  * What it takes to cut a plan of the trade. Large plans are counted on a piece with fewer rows and fewer
@@ -12,9 +15,9 @@ const FEW = 5;
  * patches in a row, and for both together.
  */
 export function planCuts(plan: CuttingPlan): Cuts {
-  if (plan.method === 'squares') return gridCuts(plan);
   const { rows, perRow } = plan;
   if (plan.count === 0) return { straight: 0, traced: 0 };
+  if (plan.method === 'squares') return gridCuts(plan);
   const [across, along] = [carried(rows), carried(Math.min(...perRow.filter((n) => n > 0)))];
   const counted = (fewerRows: number, fewerPatches: number) => countedOn(plan, fewerRows, fewerPatches);
   const least = counted(across.fewer, along.fewer);
@@ -50,12 +53,12 @@ function countedOn(
   const narrower = startOf(lay.stack, rows) - startOf(lay.stack, rows - fewerRows);
   const { patches } = lay.rows[0];
   const shorter = startOf(patches, perRow[0]) - startOf(patches, perRow[0] - fewer);
-  const [width, length] = [cloth.width - 2 * margin, cloth.length - 2 * margin];
+  const [width, length] = [cloth.width, cloth.length];
   const smaller =
     direction === 'across'
       ? { width: width - shorter, length: length - narrower }
       : { width: width - narrower, length: length - shorter };
-  const { patch, placements } = planOf(lay, direction, smaller);
+  const { patch, placements } = planOf(lay, direction, smaller, margin);
   return cutsFor(
     placements().map((place) => placeOutline(patch.cut.outline, place)),
     smaller.width,
@@ -63,11 +66,15 @@ function countedOn(
   );
 }
 
-/** Squares are cut apart and used as they are: a cut between each two, and one where some cloth is left over. */
-function gridCuts({ cloth, margin, rows, perRow, rowHeight, direction, count }: CuttingPlan): Cuts {
-  if (count === 0) return { straight: 0, traced: 0 };
+/**
+ * Squares are cut apart: a cut between each two, and one along each end where some cloth is left over. For
+ * papers that is all; a pointed patch is then cut out of its square along each of its sides.
+ */
+function gridCuts({ patch, cloth, margin, rows, perRow, rowHeight, direction, count }: CuttingPlan): Cuts {
   const [along, deep] = direction === 'across' ? [cloth.width, cloth.length] : [cloth.length, cloth.width];
+  const ends = margin > 0 ? 1 : 0;
   const lines = (many: number, side: number) =>
-    many - 1 + (side - 2 * margin - many * rowHeight > 1e-6 ? 1 : 0);
-  return { straight: lines(rows, deep) + lines(perRow[0], along), traced: 0 };
+    many - 1 + ends + (side - margin - many * rowHeight > SPARE ? 1 : 0);
+  const within = patch.cornerStyle === 'blunt' ? 0 : count * patch.cut.outline.length;
+  return { straight: lines(rows, deep) + lines(perRow[0], along) + within, traced: 0 };
 }
