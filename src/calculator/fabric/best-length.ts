@@ -3,6 +3,7 @@ import { type BestPlan, planFrom } from './best-plan.ts';
 import type { Choice } from './search/choice.ts';
 import { searched } from './search/search.ts';
 import { type Ways, waysOf } from './search/ways.ts';
+import { yardage } from './yardage.ts';
 
 /** The least length of cloth for so many patches, and the plan that gives them. Inches. */
 export interface BestLength {
@@ -18,12 +19,18 @@ const NEAR = 2e-8;
 const ROUGHLY = 1 / 16;
 
 /**
- * The least length of cloth, of a usable width, from which the search gets so many patches; `known` is a
- * length from which it does, such as the trade's. Halving finds it roughly. From there on, as long as the
- * search finds the patches on a hair less, the length is drawn in to the least at which that very way of
- * cutting still gives them.
+ * The least length of cloth, of a usable width, from which the search gets so many patches; undefined where
+ * not even one fits the width. It is never longer than the trade's, which may be handed in. Halving finds it
+ * roughly. From there on, as long as the search finds the patches on a hair less, the length is drawn in to
+ * the least at which that very way of cutting still gives them.
  */
-export function bestLength(patch: CutPatch, pieces: number, width: number, known: number): BestLength {
+export function bestLength(
+  patch: CutPatch,
+  pieces: number,
+  width: number,
+  known = tradeLength(patch, pieces, width),
+): BestLength | undefined {
+  if (known === undefined) return undefined;
   const ways = waysOf(patch);
   let [short, length] = [(pieces * patch.cut.area) / width - NEAR, known];
   while (length - short > ROUGHLY * ways.narrow) {
@@ -40,6 +47,11 @@ export function bestLength(patch: CutPatch, pieces: number, width: number, known
   const choice = searched(ways, width, length, pieces - 1)?.choice;
   if (!choice) throw new Error(`no plan gives ${pieces} on ${length}`);
   return { length, plan: planFrom(patch, { width, length }, 0, choice) };
+}
+
+function tradeLength(patch: CutPatch, pieces: number, width: number): number | undefined {
+  const trade = yardage(patch, pieces, width);
+  return trade.ok ? trade.value.best.length : undefined;
 }
 
 /** The least length at which the way of cutting that is best on some length is still enough, if it is. */

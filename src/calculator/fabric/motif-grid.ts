@@ -24,11 +24,16 @@ interface Reach {
   readonly rows: number;
 }
 
+/** Where patches are larger than so many motifs, only the plainest choice is made. */
+const MOST = 64;
+
 /**
  * The even choices in which no two patches overlap, the fullest first. Patches so many columns or rows apart
  * as the reach says never do.
  */
 export function pickings(reach: Reach, apart: (columns: number, rows: number) => boolean): Picking[] {
+  if (reach.columns * reach.rows > MOST)
+    return [{ along: reach.columns, down: reach.rows, shift: 0, every: false }];
   const found: Picking[] = [];
   for (let down = 1; down <= reach.rows; down++) {
     for (let along = 1; along <= reach.columns; along++) {
@@ -71,7 +76,8 @@ export interface Spot {
   readonly row: number;
 }
 
-const firstIn = ({ along, shift }: Picking, start: number, row: number): number => (start + row * shift) % along;
+const firstIn = ({ along, shift }: Picking, start: number, row: number): number =>
+  (start + row * shift) % along;
 
 function countOf(picking: Picking, start: number, columns: number, rows: number): number {
   // Shifts come round after as many rows as are skipped along.

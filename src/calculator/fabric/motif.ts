@@ -2,6 +2,7 @@ import { wholeAbove, wholeBelow } from '../../measure/result.ts';
 import { centreOf } from '../shapes/centre.ts';
 import { box } from '../shapes/extent.ts';
 import { flatten } from '../shapes/flatten.ts';
+import { hullOf } from '../shapes/hull.ts';
 import type { Outline } from '../shapes/outline.ts';
 import { type Placement, placeOutline } from '../shapes/place.ts';
 import type { CutPatch } from '../shapes/shape.ts';
@@ -57,26 +58,32 @@ export function motifYield(
   repeat: Repeat,
   { margin = 0 } = {},
 ): MotifYield {
-  const [best] = TURNS.map((turn) => roundAt(patch, turn, repeat))
+  const rounds = TURNS.map((turn) => roundAt(patch, turn, repeat));
+  const [best] = rounds
     .map((round) => ({ round, grid: gridOn(round, cloth, repeat, margin) }))
     .map(({ round, grid }) => ({ round, grid, choice: picked(round.pickings, grid.columns, grid.rows) }))
     .sort((a, b) => b.choice.count - a.choice.count);
   const { round, grid, choice } = best!;
-  const sure = surelyOn(round, cloth, repeat, margin);
+  const sure = rounds.map((one) => {
+    const { columns, rows } = surelyOn(one, cloth, repeat, margin);
+    return picked(one.pickings, columns, rows).count;
+  });
   return {
     motifs: wholeBelow(cloth.width / repeat.width) * wholeBelow(cloth.length / repeat.height),
     count: choice.count,
-    anyhow: picked(round.pickings, sure.columns, sure.rows).count,
+    anyhow: Math.max(...sure),
     turnDegrees: round.turnDegrees,
     every: round.pickings.some(({ every }) => every),
     placements: () =>
-      choice.spots().map(({ column, row }) =>
-        placedAbout(
-          round,
-          (grid.firstColumn + column + 0.5) * repeat.width,
-          (grid.firstRow + row + 0.5) * repeat.height,
+      choice
+        .spots()
+        .map(({ column, row }) =>
+          placedAbout(
+            round,
+            (grid.firstColumn + column + 0.5) * repeat.width,
+            (grid.firstRow + row + 0.5) * repeat.height,
+          ),
         ),
-      ),
   };
 }
 
@@ -116,7 +123,7 @@ export function motifLength(
 
 /** The least rows of motifs that hold so many patches. */
 function rowsFor({ pickings }: Round, columns: number, pieces: number): number {
-  let [few, enough] = [0, pieces * Math.max(...pickings.map(({ down }) => down))];
+  let [few, enough] = [0, pieces * Math.max(...pickings.map(({ along, down }) => along * down))];
   while (enough - few > 1) {
     const middle = Math.floor((few + enough) / 2);
     if (picked(pickings, columns, middle).count >= pieces) enough = middle;
@@ -132,8 +139,9 @@ function roundAt({ cut }: CutPatch, turnDegrees: number, repeat: Repeat): Round 
   const { left, bottom, width, height } = box(placeOutline(cut.outline, { x: 0, y: 0, turnDegrees }));
   const about = { turnDegrees, left: centre.x - left, below: centre.y - bottom, width, height };
   const reach = { columns: Math.ceil(width / repeat.width), rows: Math.ceil(height / repeat.height) };
+  const hull = hullOf(outline);
   const apart = (columns: number, rows: number) =>
-    isApart(outline, columns * repeat.width, rows * repeat.height);
+    isApart(hull, columns * repeat.width, rows * repeat.height);
   return { ...about, outline: cut.outline, pickings: pickings(reach, apart) };
 }
 

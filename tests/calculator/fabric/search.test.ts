@@ -123,7 +123,7 @@ describe('the least length', () => {
   const needed = (piece: CutPatch, pieces: number, width: number) => {
     const trade = yardage(piece, pieces, width);
     if (!trade.ok) return undefined;
-    return { trade: trade.value.best.length, ...bestLength(piece, pieces, width, trade.value.best.length) };
+    return { trade: trade.value.best.length, ...bestLength(piece, pieces, width)! };
   };
 
   test('is enough, and a hair less is not; never longer than the trade’s', () => {
