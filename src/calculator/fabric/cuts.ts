@@ -15,6 +15,9 @@ export interface Cuts {
   readonly traced: number;
 }
 
+/** Straight cuts and traced sides together. */
+export const cutsInAll = ({ straight, traced }: Cuts): number => straight + traced;
+
 /** A straight line: the points where `x·nx + y·ny = at`. */
 interface Line {
   readonly nx: number;
