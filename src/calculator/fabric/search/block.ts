@@ -26,6 +26,9 @@ export type BlockCut =
       readonly topAndTail: boolean;
       /** From a patch to the next one of its row that lies alike. */
       readonly step: number;
+      /** How much further along each second row starts, or each next one: from 0 up to a step. */
+      readonly lead: number;
+      readonly leads: 'each second' | 'each next';
       readonly rowHeight: number;
       readonly rowSteps: readonly [number, number];
     }

@@ -81,10 +81,19 @@ function rowsBlock(
         ...{ as: 'rows', direction, turnDegrees, topAndTail, step: period, rowHeight: height },
         rows: fit.rows,
         rowSteps: fit.start === 0 ? rises : [rises[1], rises[0]],
+        ...leadOf(pattern, fit.start),
       },
       placements,
     },
   ];
+}
+
+/** From a patch of a row to the one in the row above that it is told from. */
+function leadOf({ rows, slide, period }: Pattern, start: 0 | 1) {
+  const [first, second] = start === 0 ? rows : [rows[1], rows[0]];
+  const lead = second[0]!.at - first[0]!.at + (start === 0 ? 0 : slide);
+  const leads = slide === 0 ? ('each second' as const) : ('each next' as const);
+  return { lead: ((lead % period) + period) % period, leads };
 }
 
 /** A cut straight through, at a length from the corner; each side by its own choice. */
