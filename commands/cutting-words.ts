@@ -61,7 +61,7 @@ function blockWords({ cut, count: patches }: Block, say: Speech): string {
     case 'rows': {
       const { rows, direction, topAndTail, turnDegrees, step, lead, leads, rowSteps } = cut;
       const each = [Math.floor(patches / rows), Math.ceil(patches / rows)];
-      const inRow = each[0] === each[1] ? `${each[0]} in each` : `${each[0]} or ${each[1]} in each`;
+      const inRow = each[0] === each[1] ? `${each[0]} to a row` : `${each[0]} or ${each[1]} to a row`;
       const turn = turnDegrees % 180;
       return [
         `${many(rows, 'row', 'rows')} ${direction}, ${inRow}`,

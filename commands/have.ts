@@ -30,7 +30,7 @@ const have: Option<readonly ClothPile[], false> = {
     const paper = list.value.find(({ cloth }) => cloth.kind === 'paper');
     return paper ? wrong('cloth-unread', { got: paper.words }) : ok({ value: list.value, rest: '' });
   },
-  write: (piles) => piles.map((pile) => `${pile.count} x ${pileWords(pile)}`).join(', '),
+  write: (piles) => piles.map(pileWords).join(', '),
 };
 
 /** How many patches each part of a layout needs, in free words. */
@@ -50,7 +50,11 @@ const need: Option<readonly RoleCount[], false> = {
 
 export const haveOptions = { have, need };
 
-const pileWords = ({ words, role }: ClothPile): string => (role === '' ? words : `${words} for ${role}`);
+/** A pile as it can be typed again. */
+function pileWords({ count: pieces, cloth, words, role }: ClothPile): string {
+  const many = pieces === 1 ? '' : cloth.kind === 'yardage' ? `${pieces} x ` : `${pieces} `;
+  return `${many}${words}${role === '' ? '' : ` for ${role}`}`;
+}
 
 /** What is to be cut: the parts that were named, those of a layout whose parts are told apart, or one. */
 export function needsFrom(

@@ -106,65 +106,78 @@ function lineSet(lines: readonly Line[]): (line: Line) => boolean {
   return (line) => book.has(line);
 }
 
-/** Lines filed by direction and place, found again within a hair. */
+/** Lines filed by their place, found again within a hair. */
 class LineBook {
   readonly all: Line[] = [];
-  readonly #filed = new Map<string, Line[]>();
+  readonly #filed = new Map<number, Line[]>();
 
   has(line: Line): boolean {
-    return around(line).some((key) => this.#filed.get(key)?.some((other) => isSame(line, other)));
+    const file = Math.round(line.at / FILE);
+    return this.#isIn(file, line) || this.#isIn(file - 1, line) || this.#isIn(file + 1, line);
   }
 
   add(line: Line): void {
     if (this.has(line)) return;
     this.all.push(line);
-    const [key = ''] = around(line);
-    const filed = this.#filed.get(key);
+    const file = Math.round(line.at / FILE);
+    const filed = this.#filed.get(file);
     if (filed) filed.push(line);
-    else this.#filed.set(key, [line]);
+    else this.#filed.set(file, [line]);
+  }
+
+  #isIn(file: number, line: Line): boolean {
+    const filed = this.#filed.get(file);
+    if (filed) for (const other of filed) if (isSame(line, other)) return true;
+    return false;
   }
 }
 
-/** Places nearer than this are filed together, or next to each other. */
+/** Places nearer than this, in inches, are filed together, or next to each other. */
 const FILE = 1e-3;
-
-function around({ at }: Line): string[] {
-  const file = Math.round(at / FILE);
-  return [file, file - 1, file + 1].map(String);
-}
 
 const isSame = (a: Line, b: Line): boolean =>
   Math.abs(a.at - b.at) < SAME && Math.abs(a.nx * b.ny - a.ny * b.nx) < 1e-8;
 
-/** Whether a line goes through no part of a patch. Where a side bulges, its chord's ends and the bulge are asked. */
-function isClear({ nx, ny, at }: Line, corners: Outline): boolean {
+/** Whether a line goes through no part of a patch. An arc keeps within the box on its chord, as high as it swells. */
+function isClear(line: Line, corners: Outline): boolean {
+  const { nx, ny, at } = line;
   let [below, above] = [false, false];
+  const look = (x: number, y: number): void => {
+    const off = x * nx + y * ny - at;
+    if (off < -SAME) below = true;
+    if (off > SAME) above = true;
+  };
   for (let i = 0; i < corners.length; i++) {
     const from = corners[i]!;
-    const off = from.x * nx + from.y * ny - at;
-    const bulge = from.bulge ?? 0;
-    const swell = bulge === 0 ? 0 : Math.abs(bulge) * sagging(from, corners[i + 1] ?? corners[0]!);
-    if (off - swell < -SAME) below = true;
-    if (off + swell > SAME) above = true;
+    look(from.x, from.y);
+    if (from.bulge) {
+      const to = corners[i + 1] ?? corners[0]!;
+      const [x, y] = [((to.y - from.y) * from.bulge) / 2, ((from.x - to.x) * from.bulge) / 2];
+      look(from.x + x, from.y + y);
+      look(to.x + x, to.y + y);
+    }
     if (below && above) return false;
   }
   return true;
 }
 
-/** How far an arc may stand off its ends, at the most, for each unit of its bulge. */
-const sagging = (from: Point, to: Point): number => Math.hypot(to.x - from.x, to.y - from.y);
-
 /** The patches that lie on the same side of every line. */
 function partsBy(patches: readonly Patch[], lines: readonly Line[]): Patch[][] {
-  const parts = new Map<string, Patch[]>();
-  for (const patch of patches) {
-    const middle = middleOf(patch.corners);
-    const key = lines.map(({ nx, ny, at }) => (middle.x * nx + middle.y * ny > at ? '1' : '0')).join('');
-    const part = parts.get(key);
-    if (part) part.push(patch);
-    else parts.set(key, [patch]);
+  let parts: Patch[][] = [[...patches]];
+  for (const { nx, ny, at } of lines) {
+    parts = parts.flatMap((part) => {
+      if (part.length === 1) return [part];
+      const isBeyond = ({ corners }: Patch) => {
+        const { x, y } = middleOf(corners);
+        return x * nx + y * ny > at;
+      };
+      const beyond = part.filter(isBeyond);
+      return beyond.length === 0 || beyond.length === part.length
+        ? [part]
+        : [part.filter((patch) => !isBeyond(patch)), beyond];
+    });
   }
-  return [...parts.values()];
+  return parts;
 }
 
 function middleOf(corners: Outline): Point {
@@ -178,29 +191,37 @@ function middleOf(corners: Outline): Point {
 
 /** Sides that are left, those with the same two ends once. */
 function tracedIn(patches: readonly Patch[]): number {
-  let traced = 0;
-  const seen = new Map<string, Point[]>();
+  const book = new SideBook();
+  let arcs = 0;
   for (const { sides } of patches) {
-    for (const { from, to, isArc } of sides) {
-      const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
-      if (!isArc && hasBeen(seen, middle, Math.hypot(to.x - from.x, to.y - from.y))) continue;
-      traced++;
+    for (const side of sides) {
+      if (side.isArc) arcs++;
+      else book.add(side);
     }
   }
-  return traced;
+  return arcs + book.count;
 }
 
-function hasBeen(seen: Map<string, Point[]>, { x, y }: Point, length: number): boolean {
-  const [column, row, size] = [Math.round(x / FILE), Math.round(y / FILE), Math.round(length / FILE)];
-  for (const beside of [0, -1, 1]) {
-    for (const over of [0, -1, 1]) {
-      const filed = seen.get(`${column + beside} ${row + over} ${size}`);
-      if (filed?.some((other) => Math.abs(other.x - x) < SAME && Math.abs(other.y - y) < SAME)) return true;
-    }
+/** Sides filed by their middles. */
+class SideBook {
+  count = 0;
+  readonly #filed = new Map<number, { x: number; y: number; length: number }[]>();
+
+  add({ from, to }: Side): void {
+    const side = {
+      x: (from.x + to.x) / 2,
+      y: (from.y + to.y) / 2,
+      length: Math.hypot(to.x - from.x, to.y - from.y),
+    };
+    const file = Math.round(side.x / FILE);
+    for (const near of [file, file - 1, file + 1])
+      if (this.#filed.get(near)?.some((other) => isSameSide(other, side))) return;
+    this.count++;
+    const filed = this.#filed.get(file);
+    if (filed) filed.push(side);
+    else this.#filed.set(file, [side]);
   }
-  const key = `${column} ${row} ${size}`;
-  const filed = seen.get(key);
-  if (filed) filed.push({ x, y });
-  else seen.set(key, [{ x, y }]);
-  return false;
 }
+
+const isSameSide = (a: { x: number; y: number; length: number }, b: typeof a): boolean =>
+  Math.abs(a.x - b.x) < SAME && Math.abs(a.y - b.y) < SAME && Math.abs(a.length - b.length) < SAME;

@@ -28,5 +28,4 @@ export function fewestCuts<T>(all: readonly T[], planOf: (one: T) => CuttingPlan
   return found && { of: found.of, cuts: found.cuts };
 }
 
-const isCutStraight = ({ method, cutAngles }: CuttingPlan): boolean =>
-  method === 'squares' || (method === 'strips' && cutAngles.length > 0);
+const isCutStraight = ({ method }: CuttingPlan): boolean => method === 'squares' || method === 'strips';

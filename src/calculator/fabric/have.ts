@@ -44,7 +44,8 @@ const ALL_ORDERS = 4;
 /**
  * What can be cut from what. Each need is served first from what is kept for it, then from pieces that may
  * serve anything, the least cloth that covers it, and last from lengths, a part of which stays whole. The
- * needs are served in the order that leaves least wanting and then cuts least cloth.
+ * needs are served in the order that leaves the fewest parts and the fewest patches wanting, and then cuts
+ * the least cloth.
  */
 export function allot(piles: readonly Pile[], needs: readonly Need[]): Allotment {
   const yields = yieldsOf(piles, needs);
@@ -82,10 +83,14 @@ interface Served extends Allotment {
   readonly cloth: number;
 }
 
-const isBetter = (one: Served, other: Served): boolean => {
+/** Fewer parts with something wanting, then fewer patches wanting, then less cloth cut. */
+function isBetter(one: Served, other: Served): boolean {
+  const [parts, otherParts] = [one, other].map(({ missing }) => missing.filter((n) => n > 0).length);
+  if (parts !== otherParts) return parts! < otherParts!;
   const [wanting, otherWanting] = [one, other].map(({ missing }) => missing.reduce((sum, n) => sum + n, 0));
-  return wanting! < otherWanting! || (wanting === otherWanting && one.cloth < other.cloth - 1e-6);
-};
+  if (wanting !== otherWanting) return wanting! < otherWanting!;
+  return one.cloth < other.cloth - 1e-6;
+}
 
 function servedIn(
   order: readonly number[],

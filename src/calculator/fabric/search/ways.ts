@@ -32,14 +32,21 @@ const NARROW = 3;
 /** Into how many parts a row's step is divided for leads that are less than the best. */
 const LEADS = 24;
 
-const KNOWN = new WeakMap<CutPatch, Ways>();
+/** So many patches' ways are remembered: a guild asks again and again for the same few. */
+const REMEMBERED = 24;
 
-/** The ways of a patch, worked out once. */
+const remembered = new Map<string, Ways>();
+
+/** The ways of a patch. Worked out once, as long as not too many others are asked for. */
 export function waysOf(patch: CutPatch): Ways {
-  const known = KNOWN.get(patch);
+  const { shape, dimensions, seam, cornerStyle } = patch;
+  const key = JSON.stringify([shape, dimensions, seam, cornerStyle]);
+  const known = remembered.get(key);
   if (known) return known;
   const ways = workedOut(patch);
-  KNOWN.set(patch, ways);
+  const [oldest] = remembered.keys();
+  if (remembered.size >= REMEMBERED && oldest !== undefined) remembered.delete(oldest);
+  remembered.set(key, ways);
   return ways;
 }
 
