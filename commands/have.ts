@@ -9,7 +9,7 @@ import { type ClothPile, type RoleCount, readClothList, readRoleCounts } from '.
 import { ok, type Result, wholeAbove, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many, type Speech } from '../src/measure/speech.ts';
-import { bought, roundUp } from './buying.ts';
+import { bought, roundUp } from './bought.ts';
 import { bladeCaution } from './cautions.ts';
 import type { MadeOf } from './made-of.ts';
 import { assumedNote } from './patch.ts';

@@ -2,7 +2,7 @@ import { motifLength, type Repeat } from '../src/calculator/fabric/motif.ts';
 import type { CutPatch } from '../src/calculator/shapes/shape.ts';
 import type { Here } from '../src/chat/command.ts';
 import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
-import { bought, purchaseFigures, purchaseFor, roundDown, roundUp, tightWords } from './buying.ts';
+import { bought, purchaseFigures, purchaseFor, roundDown, roundUp, tightWords } from './bought.ts';
 import { bladeCaution } from './cautions.ts';
 import { assumedNote } from './patch.ts';
 
@@ -47,7 +47,7 @@ export function motifYardage({
       isSure
         ? `That is enough wherever the print begins. A piece that begins with a whole motif: ${say.plain(roundUp(begun, say))}.`
         : 'The width must begin with a whole motif, or none lies whole on it.',
-      ...(buy.tight ? [tightWords(buy, say)] : []),
+      ...(buy.tight ? [tightWords(needed, say)] : []),
     ],
     figures: { pieces: count(pieces), ...purchaseFigures('best', needed), begunLength: inches(begun) },
     notes: assumedNote([...assumed, 'one patch round each motif']),

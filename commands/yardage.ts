@@ -1,4 +1,5 @@
 import { type BestLength, bestLength } from '../src/calculator/fabric/best-length.ts';
+import { clothNeed } from '../src/calculator/fabric/cloth-need.ts';
 import { type FewestCuts, fewestCuts } from '../src/calculator/fabric/fewest.ts';
 import { planCuts } from '../src/calculator/fabric/plan-cuts.ts';
 import { type Yardage, type YardageWay, yardage } from '../src/calculator/fabric/yardage.ts';
@@ -10,7 +11,7 @@ import { count, type Figure, type Reply, reply } from '../src/chat/reply.ts';
 import { wholeAbove, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many, type Speech } from '../src/measure/speech.ts';
-import { bought, purchaseFigures, purchaseFor, roundDown, roundUp, tightWords } from './buying.ts';
+import { bought, purchaseFigures, purchaseFor, roundDown, roundUp, tightWords } from './bought.ts';
 import { bladeCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
 import { blocksWords, cutsFigures, cutsOfBest, cutsWords } from './cutting-words.ts';
@@ -18,6 +19,7 @@ import { haveAnswer, haveOptions, needsFrom } from './have.ts';
 import { type MadeOf, madeOf, madeOfOptions } from './made-of.ts';
 import { motifOption } from './motif.ts';
 import { type AskedPatch, askedPatch, assumedNote, patchOptions, titled, whose } from './patch.ts';
+import { cuttingPictures } from './pictures.ts';
 import { METHOD } from './plan-words.ts';
 import { motifYardage } from './yardage-motif.ts';
 
@@ -71,10 +73,8 @@ const yardageCommand: Command = {
         // The layout's patches need the finished side, so the patch is settled first, in the layout's own shape.
         const shape = here.given.has('shape') ? values.shape : shapeOf(values);
         const asked = askedPatch({ ...values, shape }, here, (patch) => {
-          const found = yardage(patch, values.pieces ?? 1, width, { spare, shrink });
-          if (!found.ok) return 'wider than the cloth';
-          const least = bestLength(patch, found.value.pieces, width, found.value.best.length);
-          return `buy ${bought((least?.length ?? 0) / (1 - shrink), here.say)}`;
+          const found = clothNeed(patch, values.pieces ?? 1, width, { spare, shrink });
+          return found.ok ? `buy ${bought(found.value.buy, here.say)}` : 'wider than the cloth';
         });
         if ('asks' in asked) return asked.asks;
         if (!asked.ok) return asked;
@@ -176,7 +176,7 @@ function answer(
       ...chosen.words.slice(0, -1),
       ...chosen.words.slice(-1).map((words) => (cuts === '' ? `${words}.` : `${words}; ${cuts}.`)),
       ...(other ? [fewestLine(other, say)] : []),
-      ...(buy.tight ? [tightWords(buy, say)] : []),
+      ...(buy.tight ? [tightWords(chosen.buy, say)] : []),
       ...madeWords(found, told),
     ],
     table: otherWays(found, [chosen.way, other?.of], asked, say),
@@ -187,6 +187,16 @@ function answer(
     notes: assumedNote(assumed),
     cautions: bladeCaution(here),
     choices: asked.otherwise,
+    pictures: cuttingPictures(
+      {
+        ...{ title, patch: asked.patch, plan: chosen.way?.plan ?? least.plan, pieces: found.pieces },
+        words: `${chosen.words.join(' ')}.`,
+        // What is bought, as it lies after the wash.
+        spare: buy.length * (1 - shrink) - (chosen.way?.length ?? least.length),
+        selvage: 'sides',
+      },
+      here,
+    ),
   });
 }
 

@@ -5,8 +5,10 @@ import type { Here } from '../src/chat/command.ts';
 import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
+import type { Selvage } from '../src/pictures/cloth.ts';
 import { bladeCaution } from './cautions.ts';
 import { assumedNote } from './patch.ts';
+import { cuttingPictures } from './pictures.ts';
 
 /** What is asked of a print: which patch, from what piece, how it repeats. */
 interface Fussy {
@@ -15,7 +17,7 @@ interface Fussy {
   readonly margin: number;
   readonly motif: Repeat;
   readonly title: string;
-  readonly here: Here & { readonly assumed: readonly string[] };
+  readonly here: Here & { readonly assumed: readonly string[]; readonly selvage: Selvage };
 }
 
 /** How many patches a print gives, one round each motif; undefined where not even one fits. */
@@ -42,5 +44,13 @@ export function motifAnswer({ patch, size, margin, motif, title, here }: Fussy):
     },
     notes: assumedNote([...here.assumed, 'the piece begins with a whole motif at one corner']),
     cautions: bladeCaution(here),
+    pictures: cuttingPictures(
+      {
+        ...{ title: `${title}, a motif every ${repeat}`, patch, selvage: here.selvage },
+        plan: { ...found, motif },
+        words: `One patch round each motif.${turned}`,
+      },
+      here,
+    ),
   });
 }

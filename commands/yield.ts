@@ -12,10 +12,12 @@ import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
 import { type Cloth, pieceTitle } from '../src/measure/cloth.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
+import type { Selvage } from '../src/pictures/cloth.ts';
 import { bladeCaution } from './cautions.ts';
 import { blocksWords, cutsFigures, cutsOfBest, cutsWords, namedPlanWords } from './cutting-words.ts';
 import { motifOption } from './motif.ts';
 import { type AskedPatch, askedPatch, assumedNote, patchOptions, titled, whose } from './patch.ts';
+import { cuttingPictures } from './pictures.ts';
 import { METHOD, planWords } from './plan-words.ts';
 import { motifAnswer } from './yield-motif.ts';
 
@@ -74,7 +76,7 @@ const yieldCommand: Command = {
         if (!asked.ok) return asked;
         const { patch } = asked.value;
         const assumed = assumptions(asked.value.assumed, values.cloth, margin, here);
-        const told = { ...here, assumed };
+        const told = { ...here, assumed, selvage: selvageOf(values.cloth) };
         const title = `${titled(asked.value, here)}, from ${pieceName(values.cloth)}${here.say.size(size.width, size.length)}`;
         if (values.motif)
           return (
@@ -137,9 +139,9 @@ function answer(
   method: Method,
   found: Yield,
   best: BestPlan,
-  here: Here & { readonly assumed: readonly string[]; readonly title: string },
+  here: Here & { readonly assumed: readonly string[]; readonly title: string; readonly selvage: Selvage },
 ): Reply | ReturnType<typeof wrong> {
-  const { say, assumed, title } = here;
+  const { say, assumed, title, selvage } = here;
   const fewest = fewestCuts(serving(found, best), (plan) => plan);
   const way = wayOf(method, found, best, fewest, here);
   if (!way) return wrong('method-not-for-shape', { method, shape: CATALOGUE[asked.shape].titles });
@@ -156,6 +158,13 @@ function answer(
     notes: assumedNote(assumed),
     cautions: bladeCaution(here),
     choices: asked.otherwise,
+    pictures: cuttingPictures(
+      {
+        ...{ title, patch: asked.patch, plan: way.plan ?? best, selvage },
+        words: way.words.join(' '),
+      },
+      here,
+    ),
   });
 }
 
@@ -205,6 +214,16 @@ function withCuts(words: readonly string[], cuts: string, isFewest: boolean): st
 
 const fewestLine = ({ of, cuts }: FewestCuts<CuttingPlan>, say: Here['say']): string =>
   `Fewest cuts, ${grouped(of.count)}: ${planWords(of, say)}; ${cutsWords(cuts)}.`;
+
+/**
+ * Yardage and strips have it at both ends of the width. A fat quarter or eighth is torn from a width folded in
+ * two, so that one of its short sides may have it; squares and other pieces have none that is known. Common
+ * practice, no source.
+ */
+function selvageOf({ name, width }: Cloth): Selvage {
+  if (width === null) return 'sides';
+  return name.startsWith('fat-') ? 'end' : 'none';
+}
 
 function pieceName(cloth: Cloth): string {
   const known = pieceTitle(cloth.name);

@@ -1,7 +1,7 @@
-import { type Placement, placeOutline } from '../shapes/place.ts';
+import { placeOutline } from '../shapes/place.ts';
 import type { CutPatch } from '../shapes/shape.ts';
 import { type Cuts, cutsFor } from './cuts.ts';
-import type { ClothSize } from './plan.ts';
+import type { ClothSize, LaidPlan } from './plan.ts';
 import { planCuts } from './plan-cuts.ts';
 import type { Block } from './search/block.ts';
 import type { Choice } from './search/choice.ts';
@@ -9,18 +9,11 @@ import { searched } from './search/search.ts';
 import { waysOf } from './search/ways.ts';
 
 /** The plan that wastes least, of all that the search looks at. Lengths in inches. */
-export interface BestPlan {
-  readonly patch: CutPatch;
-  readonly cloth: ClothSize;
-  /** What was left free along each edge of the cloth. */
-  readonly margin: number;
-  readonly count: number;
+export interface BestPlan extends LaidPlan {
   /** The parts that the cloth is cut into, each cut in its own way; one where it is cut in one way. */
   readonly blocks: readonly Block[];
   /** What it takes to cut it, the cuts between the blocks included; counted when it is asked for. */
   cuts(): Cuts;
-  /** Where each patch's cut outline lies on the cloth, worked out when it is asked for. */
-  placements(): Placement[];
 }
 
 /**

@@ -7,7 +7,7 @@ import type { Outline } from '../shapes/outline.ts';
 import { type Placement, placeOutline } from '../shapes/place.ts';
 import type { CutPatch } from '../shapes/shape.ts';
 import { isApart, type Picking, picked, pickings } from './motif-grid.ts';
-import type { ClothSize } from './plan.ts';
+import type { ClothSize, LaidPlan } from './plan.ts';
 
 /** How a print repeats: a motif in the middle of every rectangle so wide (along x) and so high (along y). Inches. */
 export interface Repeat {
@@ -15,19 +15,16 @@ export interface Repeat {
   readonly height: number;
 }
 
-/** Patches cut so that each has a motif in its middle. */
-export interface MotifYield {
+/** Patches cut so that each has a motif in its middle; round some that are not whole, too. */
+export interface MotifYield extends LaidPlan {
   /** Whole motifs on a piece that begins with one. */
   readonly motifs: number;
-  /** Patches from such a piece: some may lie round a motif that is not whole. */
-  readonly count: number;
   /** Patches at least, wherever in its repeat the print is cut. */
   readonly anyhow: number;
   /** How each patch is turned, from lying on its base. */
   readonly turnDegrees: number;
   /** Whether there is a patch round every motif; otherwise neighbours would overlap, and some are left out. */
   readonly every: boolean;
-  placements(): Placement[];
 }
 
 /** A patch at one turn: how far it reaches from its centre, and which motifs near it it would share cloth with. */
@@ -69,6 +66,7 @@ export function motifYield(
     return picked(one.pickings, columns, rows).count;
   });
   return {
+    ...{ patch, cloth, margin },
     motifs: wholeBelow(cloth.width / repeat.width) * wholeBelow(cloth.length / repeat.height),
     count: choice.count,
     anyhow: Math.max(...sure),
