@@ -1,5 +1,5 @@
 import { type Purchase, purchase } from '../src/calculator/fabric/purchase.ts';
-import { type Figure, yards } from '../src/chat/reply.ts';
+import { type Figure, inches, yards } from '../src/chat/reply.ts';
 import { INCHES } from '../src/measure/length.ts';
 import { decimal } from '../src/measure/ruler.ts';
 import type { Speech } from '../src/measure/speech.ts';
@@ -30,4 +30,12 @@ export const yardsFigure = (needed: number): Figure => yards(purchase(needed, 'y
 export const metresFigure = (needed: number): Figure => ({
   value: Number(decimal(purchase(needed, 'metric').amount, 1).replaceAll(',', '')),
   unit: 'm',
+});
+
+/** The figures of a length to buy, under the name of its way. */
+export const purchaseFigures = (name: string, needed: number): Record<string, Figure> => ({
+  [`${name}Length`]: inches(needed),
+  [`${name}Yards`]: yardsFigure(needed),
+  [`${name}Spare`]: inches(purchase(needed, 'yard').spare),
+  [`${name}Metres`]: metresFigure(needed),
 });

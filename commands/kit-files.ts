@@ -37,7 +37,7 @@ function kitCsv(kit: Kit, { here }: KitTold): string {
     each,
     pieces,
     need.pieces - pieces,
-    purchase(need.best.buy, soldBy).amount,
+    purchase(need.buy, soldBy).amount,
     unit,
   ]);
   return csv([

@@ -82,4 +82,4 @@ function forAll({ pieces, need }: KitRole): string {
 
 /** Parts that share a cloth are bought together: the amount stands with the first of them. */
 const clothWords = (role: KitRole, { say }: Here): string =>
-  `${bought(role.need.best.buy, say)}${role.cloth === role.role ? '' : ` ${role.cloth}`}`;
+  `${bought(role.need.buy, say)}${role.cloth === role.role ? '' : ` ${role.cloth}`}`;

@@ -44,8 +44,8 @@ function kitFigures(kit: Kit): Record<string, Figure> {
     const name = figureName(role, kit.roles);
     figures[`${name}PerKit`] = count(role.each);
     figures[`${name}Pieces`] = count(role.need.pieces);
-    figures[`${name}Length`] = inches(role.need.best.buy);
-    figures[`${name}Yards`] = yardsFigure(role.need.best.buy);
+    figures[`${name}Length`] = inches(role.need.buy);
+    figures[`${name}Yards`] = yardsFigure(role.need.buy);
     figures[`${name}Cloth`] = { value: role.cloth, unit: '' };
   }
   if (kit.papers.length > 0) {

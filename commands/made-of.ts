@@ -40,6 +40,8 @@ export interface MadeOf {
   readonly seams: number;
   readonly shape: ShapeName;
   readonly words: string;
+  /** The patches of each part, those that are none left out. */
+  readonly byRole: readonly { readonly role: string; readonly count: number }[];
 }
 
 type Maker = (
@@ -100,5 +102,8 @@ export function madeOf(values: MadeOfValues, edge: number, here: Here): Result<M
   const made = MAKERS[name](values[name] as never, edge, here);
   if (!made.ok) return made;
   const { of, shape, words } = made.value;
-  return ok({ pieces: of.counted.total, seams: of.counted.seams, shape, words });
+  const byRole = Object.entries(of.counted.byRole)
+    .filter(([, count]) => count > 0)
+    .map(([role, count]) => ({ role, count }));
+  return ok({ pieces: of.counted.total, seams: of.counted.seams, shape, words, byRole });
 }

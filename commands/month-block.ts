@@ -1,5 +1,5 @@
+import { clothNeed } from '../src/calculator/fabric/cloth-need.ts';
 import { purchase } from '../src/calculator/fabric/purchase.ts';
-import { yardage } from '../src/calculator/fabric/yardage.ts';
 import { cutPatch, dimensionsFrom } from '../src/calculator/shapes/cut.ts';
 import type { ShapeName } from '../src/calculator/shapes/shape.ts';
 import { ownMinutes, usualMinutes } from '../src/calculator/stitching/rates.ts';
@@ -156,9 +156,9 @@ function clothFor({ kind, count: pieces }: BlockPieces, size: number, { defaults
     cornerStyle: 'pointed',
   });
   if (!sized.ok) return '';
-  const found = yardage(cutPatch(shape, sized.value, seam, 'pointed'), pieces, defaults.width.value);
+  const found = clothNeed(cutPatch(shape, sized.value, seam, 'pointed'), pieces, defaults.width.value);
   if (!found.ok) return 'wider than the cloth';
-  const needed = found.value.best.buy;
+  const needed = found.value.buy;
   return say.purchase(purchase(needed, 'yard').amount, purchase(needed, 'metric').amount);
 }
 

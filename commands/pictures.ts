@@ -1,4 +1,6 @@
-import type { CuttingPlan } from '../src/calculator/fabric/plan.ts';
+import type { BestPlan } from '../src/calculator/fabric/best-plan.ts';
+import type { Repeat } from '../src/calculator/fabric/motif.ts';
+import type { CuttingPlan, LaidPlan } from '../src/calculator/fabric/plan.ts';
 import { wasteOf } from '../src/calculator/fabric/waste.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import type { CutPatch } from '../src/calculator/shapes/shape.ts';
@@ -87,15 +89,30 @@ export function layoutPicture({ title, made, ask, called = {} }: LaidOut, { say 
   };
 }
 
+interface MotifPlan extends LaidPlan {
+  readonly motif: Repeat;
+}
+
 interface LaidOnCloth {
   readonly title: string;
   /** The patch that was asked for; the plan may be of its blunt twin. */
   readonly patch: CutPatch;
-  readonly plan: CuttingPlan;
+  /** One of the trade's plans, the best one, or one round motifs. */
+  readonly plan: CuttingPlan | BestPlan | MotifPlan;
   readonly pieces?: number;
   readonly spare?: number;
   readonly selvage: Selvage;
   readonly words: string;
+}
+
+/** By what the plan is made again. */
+function wayOf(
+  plan: LaidOnCloth['plan'],
+): Pick<CuttingRecipe, 'method' | 'direction' | 'rowHeight' | 'motif'> {
+  if ('blocks' in plan) return { method: 'best' };
+  if ('motif' in plan) return { method: 'motif', motif: plan.motif };
+  const { method, direction, rowHeight } = plan;
+  return { method, direction, rowHeight };
 }
 
 /** More patches than this on one length of cloth nobody looks at one by one; their places would fill the memory. */
@@ -106,12 +123,13 @@ export function cuttingPictures(laid: LaidOnCloth, { say }: Here): Picture[] {
   if (laid.plan.count > MOST_LAID) return [];
   const { title, patch, plan, spare, selvage, words } = laid;
   const { shape, dimensions, seam, cornerStyle } = patch;
-  const { cloth, margin, method, direction, rowHeight, count } = plan;
+  const { cloth, margin, count } = plan;
   const pieces = laid.pieces ?? count;
   const waste = Math.round(wasteOf(plan, pieces) * 100);
   const of: CuttingRecipe = {
     draw: 'cutting',
-    ...{ title, shape, dimensions, seam, cornerStyle, cloth, margin, method, direction, rowHeight, count },
+    ...{ title, shape, dimensions, seam, cornerStyle, cloth, margin, count },
+    ...wayOf(plan),
     ...(pieces < count ? { pieces } : {}),
     ...(spare === undefined ? {} : { spare }),
     ...{ selvage, words: [words], reading: say.reading },

@@ -66,8 +66,8 @@ function roleFigures({ roles, wish }: Plan): Figures {
   for (const role of roles) {
     const name = figureName(role, roles);
     figures[`${name}Pieces`] = count(role.pieces);
-    figures[`${name}Length`] = inches(role.need.best.buy);
-    figures[`${name}Yards`] = yardsFigure(role.need.best.buy);
+    figures[`${name}Length`] = inches(role.need.buy);
+    figures[`${name}Yards`] = yardsFigure(role.need.buy);
     figures[`${name}Cloth`] = word(role.cloth);
   }
   return figures;

@@ -2,7 +2,7 @@ import type { CuttingMethod } from '../src/calculator/fabric/lay.ts';
 import type { CuttingPlan } from '../src/calculator/fabric/plan.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import type { Speech } from '../src/measure/speech.ts';
+import { many, type Speech } from '../src/measure/speech.ts';
 
 /** What a way of cutting is called. */
 export const METHOD: Readonly<Record<CuttingMethod, string>> = {
@@ -22,7 +22,7 @@ export function planWords(plan: CuttingPlan, say: Speech): string {
   const wide = say.length(rowHeight);
   switch (method) {
     case 'strips':
-      return `${grouped(rows)} strips of ${wide}, ${way}, ${each} from each`;
+      return `${many(rows, 'strip', 'strips')} of ${wide}, ${way}, ${each} from each`;
     case 'nested':
       return `${grouped(rows)} rows ${way}, ${each}${first === second ? ' to a row' : ''}, ${close(plan)}, a new row every ${say.length(rowSteps[0])}`;
     case 'turned':

@@ -176,6 +176,8 @@ class OptionReading {
     const word = NAME_THEN_VALUE.exec(rest);
     const key = word && this.keyOf(word[1] ?? '');
     if (!word || !key || this.#values[key] !== undefined || this.#options[key]?.signed) return null;
+    // In a question, words such as "need" are no name of what follows unless a sign says so.
+    if (this.#manner === 'question' && this.#options[key]?.greedy) return null;
     const taken = (this.#options[key] as AnyOption).take(rest.slice(word[0].length), this.#context);
     return taken && this.#keep(key, taken, false);
   }

@@ -109,6 +109,12 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
     `${text(got)} rosettes make no full ring. Rings are 1, 7, 19, 37 and so on (${text(around)} are near), or rows such as 6x5.`,
   'too-far': () => 'That ends past the year 9999. More hours a week, or fewer seams?',
   'what-to-sew': () => 'How many seams? For example seams:42, rosette:2 or field:60x72in.',
+  'cloth-unread': ({ got }) =>
+    `I cannot read ${quoted(got)} as cloth. For example have:3 fat quarters, 12 5in squares, 1 1/2yd.`,
+  'cloth-list-empty': () => 'There is no cloth in that list. For example have:3 fat quarters, 1 1/2yd.',
+  'role-unread': ({ got }) =>
+    `I cannot read ${quoted(got)} as patches for a part. For example need:7 centres, 42 petals.`,
+  'role-list-empty': () => 'There is nothing to cut in that list. For example need:7 centres, 42 petals.',
   'what-to-cut': () => 'How many patches? For example pieces:240, rosette:2 or field:60x72in.',
   'one-of-these': ({ got }) => `Say one of them: ${text(got)}.`,
   'nothing-set': ({ example }) => `Nothing to set. For example ${text(example)}.`,

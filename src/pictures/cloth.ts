@@ -1,9 +1,9 @@
-import { rowsFor } from '../calculator/fabric/lay.ts';
-import type { CuttingPlan } from '../calculator/fabric/plan.ts';
+import type { LaidPlan } from '../calculator/fabric/plan.ts';
 import { box } from '../calculator/shapes/extent.ts';
 import type { Outline } from '../calculator/shapes/outline.ts';
 import { type Placement, placeOutline } from '../calculator/shapes/place.ts';
 import type { Speech } from '../measure/speech.ts';
+import type { CutLines, Line } from './cut-lines.ts';
 import { across, roomBelow, roomLeftOf } from './dimension.ts';
 import { lettered } from './lettering.ts';
 import { type Block, ROOM } from './page.ts';
@@ -15,7 +15,9 @@ import { element, px } from './svg.ts';
 export type Selvage = 'sides' | 'end' | 'none';
 
 export interface LaidCloth {
-  readonly plan: CuttingPlan;
+  readonly plan: LaidPlan;
+  /** The straight cuts, and the repeat of a print. */
+  readonly lines: CutLines;
   /** So many of the plan's patches are cut, the first ones. */
   readonly pieces: number;
   /** Inches of cloth beyond the plan's. */
@@ -28,6 +30,8 @@ export const SPARE = PAPER;
 export const SEWN_LINE = { fill: 'none', stroke: SEWN, 'stroke-width': 3, 'stroke-dasharray': '9 6' };
 /** A cut from edge to edge. */
 export const STRAIGHT = { stroke: INK, 'stroke-width': 5 };
+/** Where a print repeats. */
+export const REPEAT = { stroke: SEWN, 'stroke-width': 3, 'stroke-dasharray': '3 7' };
 
 const FAINT = '#BDB4A0';
 
@@ -127,7 +131,7 @@ interface Window {
 }
 
 function part(
-  { plan, pieces, spare, selvage }: LaidCloth,
+  { plan, lines, pieces, spare, selvage }: LaidCloth,
   place: Place,
   { from, to, bottom }: Window,
   n: number,
@@ -161,7 +165,8 @@ function part(
       'g',
       { 'clip-path': `url(#${id})` },
       patches(plan, plan.placements().slice(0, pieces), seen, scale),
-      straightCuts(plan, pieces, scale),
+      drawn(lines.repeat, REPEAT, scale),
+      drawn(lines.straight, STRAIGHT, scale),
     ),
     element('path', { d: `M${px(left)} ${px(top)}h${px(width)}v${px(height)}h${px(-width)}z`, ...FRAME }),
     selvage === 'sides' ? rect({ ...side, x: left - BAND }) + rect({ ...side, x: left + width }) : '',
@@ -198,7 +203,7 @@ export const sewnShows = (laid: LaidCloth, say: Speech): boolean =>
   laid.plan.patch.seam * placeFor(laid, say).perInch >= FINEST_SEAM;
 
 function patches(
-  { patch: { cut, finished, seam } }: CuttingPlan,
+  { patch: { cut, finished, seam } }: LaidPlan,
   places: readonly Placement[],
   seen: (outline: Outline) => boolean,
   scale: Scale,
@@ -218,22 +223,10 @@ function patches(
   return element('path', { d: path(cut.outline), ...look }) + sewn;
 }
 
-/** The cuts from edge to edge that part strips, or rows of squares; rows that share lines have none. */
-function straightCuts(plan: CuttingPlan, pieces: number, { x, y, perInch }: Scale): string {
-  const { method, direction, rowHeight, rowSteps, perRow, margin } = plan;
-  if (method !== 'strips' && method !== 'squares') return '';
-  const levels = new Set<string>();
-  let start = margin;
-  for (let row = 0; row < rowsFor(pieces, perRow); row++) {
-    for (const level of [start, start + rowHeight]) levels.add(px(level * perInch));
-    start += rowSteps[row % 2]!;
-  }
-  const d = [...levels]
-    .map(Number)
-    .map((level) =>
-      direction === 'across'
-        ? `M${px(x)} ${px(y - level)}h${px(plan.cloth.width * perInch)}`
-        : `M${px(x + level)} ${px(y)}v${px(-plan.cloth.length * perInch)}`,
-    );
-  return element('path', { d: d.join(''), fill: 'none', ...STRAIGHT });
+function drawn(lines: readonly Line[], look: Readonly<Record<string, unknown>>, scale: Scale): string {
+  if (lines.length === 0) return '';
+  const { x, y, perInch } = scale;
+  const at = (across: number, along: number) => `${px(x + across * perInch)} ${px(y - along * perInch)}`;
+  const d = lines.map(({ from, to }) => `M${at(from.x, from.y)}L${at(to.x, to.y)}`).join('');
+  return element('path', { d, fill: 'none', ...look });
 }

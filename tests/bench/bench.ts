@@ -2,9 +2,11 @@ import { benchAsks } from './asks.ts';
 import { benchColdStart } from './cold.ts';
 import { benchGrowth } from './growth.ts';
 import { benchPictures } from './pictures.ts';
+import { benchYield } from './yield.ts';
 
 /** `npm run bench`: every figure of one run on one machine; ratios are what carries over to another. */
 await benchAsks();
 await benchGrowth();
 await benchPictures();
+benchYield();
 await benchColdStart();

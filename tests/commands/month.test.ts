@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { clothNeed } from '../../src/calculator/fabric/cloth-need.ts';
 import { purchase } from '../../src/calculator/fabric/purchase.ts';
-import { yardage } from '../../src/calculator/fabric/yardage.ts';
 import { cutPatch } from '../../src/calculator/shapes/cut.ts';
 import { type GuildRoom, guildRoom } from '../standin/guild-room.ts';
 
@@ -51,9 +51,9 @@ describe('a block of the month', () => {
     const [row] = table!.rows.filter(([what]) => what === 'hexagon, whole');
     const pieces = Number(row![1]);
     expect(table!.rows.reduce((sum, one) => sum + Number(one[1]), 0)).toBe(figures.pieces?.value);
-    const found = yardage(cutPatch('hexagon', { edge: 1 }, 0.25, 'pointed'), pieces, 42);
+    const found = clothNeed(cutPatch('hexagon', { edge: 1 }, 0.25, 'pointed'), pieces, 42);
     if (!found.ok) throw new Error('no yardage');
-    expect(row![2]).toBe(`${yardsWords(purchase(found.value.best.buy, 'yard').amount)} yd`);
+    expect(row![2]).toBe(`${yardsWords(purchase(found.value.buy, 'yard').amount)} yd`);
     expect(figures.width?.value).toBeGreaterThan(40);
   });
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { bestPlan } from '../../src/calculator/fabric/best-plan.ts';
 import { yieldFrom } from '../../src/calculator/fabric/yield.ts';
 import { cutPatch } from '../../src/calculator/shapes/cut.ts';
 
@@ -21,6 +22,16 @@ describe('hexagons in squares, against the public table of best-known packings',
   test.each([1, 4, 8, 14, 16])('%i reach the table', (n) => {
     expect(inSquare(LEAST_KNOWN_SIDE[n - 1]! + 0.001)).toBe(n);
   });
+
+  test.each(LEAST_KNOWN_SIDE.map((side, index) => [index + 1, side]))(
+    'the search reaches the table: %i in %f, to its three decimals',
+    (n, side) => {
+      const found = bestPlan(hexagon, { width: side + 0.001, length: side + 0.001 });
+      expect(found?.count).toBeGreaterThanOrEqual(n);
+      // What the table has is not far from the best: none of its squares holds one more.
+      if (n !== 7) expect(found?.count).toBe(n);
+    },
+  );
 
   test('four need (7 − √3)/√2, all turned by 15°', () => {
     const side = (7 - Math.sqrt(3)) / Math.SQRT2;

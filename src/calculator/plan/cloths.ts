@@ -1,6 +1,6 @@
 import { ok, type Result } from '../../measure/result.ts';
+import { type ClothNeed, clothNeed } from '../fabric/cloth-need.ts';
 import { type Purchase, purchase, type SoldBy } from '../fabric/purchase.ts';
-import { type Yardage, yardage } from '../fabric/yardage.ts';
 import { cutPatch } from '../shapes/cut.ts';
 import type { CutPatch, ShapeName } from '../shapes/shape.ts';
 import type { PlanRole } from './top.ts';
@@ -28,7 +28,7 @@ export interface PlanCloth {
 /** A role with its cloth and what it would take by itself. */
 export interface RoleNeed extends PlanRole {
   readonly cloth: string;
-  readonly need: Yardage;
+  readonly need: ClothNeed;
 }
 
 /** What is not bought but cut from the pile. */
@@ -47,8 +47,8 @@ export const clothOf = (role: string, { cloths }: Pick<PlanWish, 'cloths'>): str
   cloths.find((one) => one.role === role)?.cloth ?? cloths.find((one) => one.role === 'all')?.cloth ?? role;
 
 /** The cloth that so many patches of a shape take, as /yardage has it. */
-export const needOf = (shape: ShapeName, pieces: number, wish: PlanWish): Result<Yardage> =>
-  yardage(patchOf(shape, wish), pieces, wish.width, { spare: wish.spare, shrink: wish.shrink });
+export const needOf = (shape: ShapeName, pieces: number, wish: PlanWish): Result<ClothNeed> =>
+  clothNeed(patchOf(shape, wish), pieces, wish.width, { spare: wish.spare, shrink: wish.shrink });
 
 /** Each role with its cloth and what it would take by itself. */
 export function roleNeeds(roles: readonly PlanRole[], wish: PlanWish): Result<RoleNeed[]> {
@@ -81,7 +81,7 @@ export function topCloths(needs: readonly RoleNeed[], wish: PlanWish): Result<Pl
       uses.push({
         roles: together.map(({ role }) => role),
         pieces: need.value.pieces,
-        length: need.value.best.buy,
+        length: need.value.buy,
       });
     }
     cloths.push(clothFrom(name, uses));

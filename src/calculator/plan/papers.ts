@@ -1,6 +1,6 @@
 import { MM_PER_INCH } from '../../measure/length.ts';
 import { wholeAbove } from '../../measure/result.ts';
-import { yieldFrom } from '../fabric/yield.ts';
+import { bestPlan } from '../fabric/best-plan.ts';
 import { cutPatch } from '../shapes/cut.ts';
 import type { ShapeName } from '../shapes/shape.ts';
 import type { PlanRole } from './top.ts';
@@ -36,7 +36,7 @@ export function papersFor(roles: readonly PlanRole[], edge: number, sheet: Sheet
   return [...new Set(roles.map(({ shape }) => shape))].map((shape) => {
     const papers = roles.reduce((sum, one) => (one.shape === shape ? sum + one.pieces : sum), 0);
     const paper = cutPatch(shape, { edge }, 0, 'pointed');
-    const perSheet = yieldFrom(paper, SHEETS[sheet], { margin: MARGIN }).best;
+    const perSheet = bestPlan(paper, SHEETS[sheet], { margin: MARGIN })?.count ?? 0;
     return { shape, papers, perSheet, sheets: perSheet === 0 ? 0 : wholeAbove(papers / perSheet) };
   });
 }
