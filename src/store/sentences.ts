@@ -3,6 +3,10 @@ import type { Problem } from '../measure/result.ts';
 /** What the person who keeps the program running is told when the store cannot be used: what, and what to do. */
 const sentences: Readonly<Record<string, (problem: Problem) => string>> = {
   'store-busy': ({ path }) => `Another program is writing to ${path}. Try again when it is done.`,
+  'store-bot-runs': ({ path, process, since }) =>
+    `A bot is running on ${path} already${process ? ` (process ${process}, since ${since})` : ''}. Stop it first, or name another folder as "data" in the settings.`,
+  'store-restoring': ({ path }) => `A backup is being restored to ${path}. Try again when it is done.`,
+  'store-in-use': ({ path }) => `Somebody is asking with ${path} just now. Try again when they are done.`,
   'store-read-only': ({ path }) =>
     `I may not write in ${path}. Allow it, or name another folder as "data" in the settings.`,
   'store-no-access': ({ path }) =>

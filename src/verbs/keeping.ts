@@ -29,7 +29,7 @@ export interface Keeping {
 export interface Where {
   readonly data?: string | undefined;
   readonly config?: string | undefined;
-  /** Makes and opens the database now, not when something is first kept. */
+  /** Makes and opens the database now, as the one bot that runs on it; not when something is first kept. */
   readonly open?: boolean;
 }
 
@@ -38,7 +38,7 @@ export async function keepingAt({ data, config, open = false }: Where): Promise<
   const settings = await readSettings({ file: config, env: process.env, root: ROOT });
   if (!settings.ok) return settings;
   const file = data ?? storeOf(settings.value);
-  const lazy = new OpenedWhenNeeded(file);
+  const lazy = new OpenedWhenNeeded(file, open ? 'bot' : 'beside');
   if (open) {
     const store = await lazy.open();
     if (!store.ok) return store;
@@ -53,16 +53,18 @@ export async function keepingAt({ data, config, open = false }: Where): Promise<
  */
 class OpenedWhenNeeded implements Facts {
   readonly #file: string;
+  readonly #use: 'bot' | 'beside';
   #opening: Promise<Result<Store>> | undefined;
   #found: { readonly of: string; readonly defaults: KeptDefaults } | undefined;
 
-  constructor(file: string) {
+  constructor(file: string, use: 'bot' | 'beside') {
     this.#file = file;
+    this.#use = use;
   }
 
   async open(): Promise<Result<Store>> {
     this.#opening ??= import('../store/open.ts').then(({ openStore }) =>
-      openStore(this.#file, { report: tellOperator }),
+      openStore(this.#file, { report: tellOperator }, this.#use),
     );
     const opened = await this.#opening;
     // A store that could not be opened now may be had later: a disk gets room, a folder its rights.
