@@ -27,6 +27,9 @@ const sentences: Readonly<Record<string, (problem: Problem) => string>> = {
   'store-failed': ({ path }) => `The database ${path} could not do what I asked. The log says why.`,
   'store-not-served': ({ kind }) =>
     `A ${kind} database is not served yet. Write "store": "sqlite" in the settings, or leave it out.`,
+  'store-trace-left': ({ path, why }) =>
+    `A member was forgotten, but traces may be left in ${path} (${why}). I try again after the next thing kept.`,
+  'store-not-pruned': ({ path, why }) => `Old answers could not be cleared from ${path} (${why}).`,
   'store-bad-row': ({ table, guild, names }) =>
     `Left out a row of ${table} in ${guild} that makes no sense${names ? `: ${names}` : ''}.`,
 };

@@ -47,6 +47,12 @@ export const steps: readonly Step[] = [
         .execute();
     },
   },
+  {
+    name: 'answers by their age',
+    async take(tables) {
+      await tables.schema.createIndex('answered_by_age').on('answered').column('answered_at').execute();
+    },
+  },
 ];
 
 /** A database that has taken more steps than these was made by a newer program. */

@@ -5,7 +5,6 @@ import {
   type Facts,
   FactsTrouble,
   GUILD_ITSELF,
-  type Answer as KeptAnswer,
   type KeptDefaults,
 } from '../chat/facts.ts';
 import { readSettings, type Settings, storeOf } from '../config.ts';
@@ -96,22 +95,23 @@ class OpenedWhenNeeded implements Facts {
     await (await this.#opened()).forgetGuild(guild);
   }
 
-  readonly notes: Facts['notes'] = {
-    find: async (platform, key) => (await this.#opened()).notes.find(platform, key),
-    keep: async (platform, key, value, whose) =>
-      (await this.#opened()).notes.keep(platform, key, value, whose),
-    remove: async (platform, key) => (await this.#opened()).notes.remove(platform, key),
-    before: async (platform, keyBegins, moment) =>
-      (await this.#opened()).notes.before(platform, keyBegins, moment),
-    prune: async (platform, keyBegins, before) =>
-      (await this.#opened()).notes.prune(platform, keyBegins, before),
-  };
+  readonly answered = this.#later('answered');
+  readonly notes = this.#later('notes');
+  readonly keptOf = this.#later('keptOf');
 
-  readonly answered = {
-    find: async (guild: string, event: string) => (await this.#opened()).answered.find(guild, event),
-    keep: async (guild: string, event: string, answer: KeptAnswer) =>
-      (await this.#opened()).answered.keep(guild, event, answer),
-  };
+  /** A group of facts that opens the store with its first call. */
+  #later<Slice extends Exclude<keyof Facts, 'together' | 'forgetGuild'>>(slice: Slice): Facts[Slice] {
+    const call =
+      (name: string) =>
+      async (...given: unknown[]) => {
+        const calls = (await this.#opened())[slice] as unknown as Record<
+          string,
+          (...given: unknown[]) => unknown
+        >;
+        return calls[name]?.(...given);
+      };
+    return new Proxy({}, { get: (_, name) => call(String(name)) }) as Facts[Slice];
+  }
 
   /** An ask reads the member's and then the guild's: one look finds both. */
   async #peeked(guild: string, member: string): Promise<KeptDefaults> {
