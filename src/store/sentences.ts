@@ -20,6 +20,9 @@ const sentences: Readonly<Record<string, (problem: Problem) => string>> = {
     `${path} is another program's database, and I leave it as it is. Name another file.`,
   'store-newer': ({ path, has, knows }) =>
     `${path} was made by a newer version of this program (step ${has}; this one knows ${knows}). Update the program.`,
+  'store-none': ({ path }) => `There is no ${path} yet, so there is nothing to copy or to check.`,
+  'store-empty': ({ path }) => `Nothing is kept in ${path}: it is empty.`,
+  'store-same-file': ({ path }) => `${path} is the database itself. Name a backup of it.`,
   'store-is-a-folder': ({ path }) => `${path} is a folder, not a database. Name a file in it.`,
   'store-unreachable': ({ path }) =>
     `I cannot open ${path}. Look whether its folder is there, or name another.`,
