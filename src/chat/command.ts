@@ -80,6 +80,8 @@ export interface Form<O extends Options = Options> {
   readonly examples: readonly string[];
   readonly organisers?: boolean;
   readonly keeps?: boolean;
+  /** How the answer to an event is kept: as the asker's, as nobody's (for it outlives her), or not at all. */
+  readonly answerKept?: 'hers' | 'nobodys' | 'not';
   readonly audience?: 'everyone' | 'asker';
   run(values: Values<O>, here: Here): Answer | Promise<Answer>;
 }

@@ -1,4 +1,3 @@
-import { randomBytes } from 'node:crypto';
 import { type Kysely, type RawBuilder, sql } from 'kysely';
 import type { Forgotten, KeptOf, KeptRows } from '../guild/kept-of-facts.ts';
 import { type Held, heldTables, type Tables } from './tables.ts';
@@ -43,7 +42,7 @@ function parsed(text: unknown): unknown {
 }
 
 const ownColumn = ({ member }: Held): string => String(member);
-const namingColumns = (held: Held): string[] => [ownColumn(held), ...(held.also ?? []).map(String)];
+const namingColumns = (held: Held): string[] => [ownColumn(held), ...(held.others ?? []).map(String)];
 
 const names = (held: Held, member: string): RawBuilder<unknown> =>
   sql.join(
@@ -51,15 +50,16 @@ const names = (held: Held, member: string): RawBuilder<unknown> =>
     sql` OR `,
   );
 
+/** Who a row is left to when its member is forgotten. */
+const NOBODY = '';
+
 async function forget(tables: Kysely<Tables>, member: string): Promise<Forgotten> {
   const guilds = await guildsOf(tables, member);
-  // One that nobody can have, and another for each who is forgotten: rows that were one person's stay together.
-  const nobody = `nobody-${randomBytes(12).toString('hex')}`;
   let [gone, nobodys] = [0, 0];
   for (const held of membersTables()) {
-    if (held.stays) nobodys += await emptyHers(tables, held, member, nobody);
-    else gone += await removeHers(tables, held, member);
-    for (const column of held.also ?? []) await unname(tables, held, String(column), member, nobody);
+    if (held.forget === 'disown') nobodys += await disown(tables, held, member);
+    else gone += await remove(tables, held, member);
+    for (const column of held.others ?? []) await unname(tables, held, String(column), member);
     if (held.quotes) for (const guild of guilds) await emptyQuotes(tables, held, guild);
   }
   return { gone, nobodys };
@@ -79,36 +79,30 @@ async function guildsOf(tables: Kysely<Tables>, member: string): Promise<Set<str
   return found;
 }
 
-async function emptyHers(
-  tables: Kysely<Tables>,
-  held: Held,
-  member: string,
-  nobody: string,
-): Promise<number> {
-  const changes = { [ownColumn(held)]: nobody, ...held.stays };
-  return changed(
+const disown = (tables: Kysely<Tables>, held: Held, member: string): Promise<number> =>
+  changed(
     tables,
-    sql`UPDATE ${sql.table(held.table)} SET ${setting(changes)} WHERE ${sql.ref(ownColumn(held))} = ${member}`,
+    sql`UPDATE ${sql.table(held.table)} SET ${emptied([ownColumn(held), ...(held.words ?? []).map(String)])}
+      WHERE ${sql.ref(ownColumn(held))} = ${member}`,
   );
-}
 
-const removeHers = (tables: Kysely<Tables>, held: Held, member: string): Promise<number> =>
+const remove = (tables: Kysely<Tables>, held: Held, member: string): Promise<number> =>
   changed(tables, sql`DELETE FROM ${sql.table(held.table)} WHERE ${sql.ref(ownColumn(held))} = ${member}`);
 
-const unname = (tables: Kysely<Tables>, { table }: Held, column: string, member: string, nobody: string) =>
+const unname = (tables: Kysely<Tables>, { table }: Held, column: string, member: string) =>
   changed(
     tables,
-    sql`UPDATE ${sql.table(table)} SET ${setting({ [column]: nobody })} WHERE ${sql.ref(column)} = ${member}`,
+    sql`UPDATE ${sql.table(table)} SET ${emptied([column])} WHERE ${sql.ref(column)} = ${member}`,
   );
 
-const emptyQuotes = (tables: Kysely<Tables>, { table, guild, quotes = {} }: Held, of: string) =>
+const emptyQuotes = (tables: Kysely<Tables>, { table, guild, quotes = [] }: Held, of: string) =>
   changed(
     tables,
-    sql`UPDATE ${sql.table(table)} SET ${setting(quotes)} WHERE ${sql.ref(String(guild))} = ${of}`,
+    sql`UPDATE ${sql.table(table)} SET ${emptied(quotes.map(String))} WHERE ${sql.ref(String(guild))} = ${of}`,
   );
 
-const setting = (changes: object): RawBuilder<unknown> =>
-  sql.join(Object.entries(changes).map(([column, value]) => sql`${sql.ref(column)} = ${value}`));
+const emptied = (columns: readonly string[]): RawBuilder<unknown> =>
+  sql.join(columns.map((column) => sql`${sql.ref(column)} = ${NOBODY}`));
 
 async function changed(tables: Kysely<Tables>, change: RawBuilder<unknown>): Promise<number> {
   return Number((await change.execute(tables)).numAffectedRows ?? 0n);

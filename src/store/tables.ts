@@ -26,29 +26,25 @@ export interface Tables {
 
 export type TableName = keyof Tables;
 
-type ColumnOf<Table extends TableName> = keyof Tables[Table];
-type Emptied<Table extends TableName> = Readonly<Partial<Record<ColumnOf<Table>, string | number | null>>>;
-
 /** Whose a table's rows are, a member's own or nobody's, and what becomes of them when she is forgotten. */
 export interface Held<Table extends TableName = TableName> {
   readonly table: Table;
   readonly of: 'member' | 'nobody';
   /** The columns that say whose a row is, where it is a member's. */
-  readonly guild?: ColumnOf<Table>;
-  readonly member?: ColumnOf<Table>;
-  /** Columns that may name a member in somebody else's row: there she becomes nobody. */
-  readonly also?: readonly ColumnOf<Table>[];
-  /**
-   * Her rows stay as nobody's when she is forgotten, so that what they add up to stays true; what stands from
-   * then on in the columns that hold her name or words. Without it her rows go.
-   */
-  readonly stays?: Emptied<Table>;
-  /** Columns that may repeat her name or words in anybody's row, and what stands there once she is forgotten. */
-  readonly quotes?: Emptied<Table>;
+  readonly guild?: keyof Tables[Table];
+  readonly member?: keyof Tables[Table];
+  /** Other columns that may name a member. */
+  readonly others?: readonly (keyof Tables[Table])[];
+  /** Forgetting her removes her rows; or leaves them as nobody's, so that totals stay true. */
+  readonly forget?: 'remove' | 'disown';
+  /** What she wrote herself: emptied where her rows are left as nobody's. */
+  readonly words?: readonly (keyof Tables[Table])[];
+  /** Columns that may repeat a member's name or words in anybody's row of her guild: emptied there too. */
+  readonly quotes?: readonly (keyof Tables[Table])[];
   /** Columns whose text is JSON. */
-  readonly json?: readonly ColumnOf<Table>[];
+  readonly json?: readonly (keyof Tables[Table])[];
   /** Every column and what it holds, in words a member can read. */
-  readonly columns: Readonly<Record<ColumnOf<Table>, string>>;
+  readonly columns: Readonly<Record<keyof Tables[Table], string>>;
 }
 
 const held = <Table extends TableName>(of: Held<Table>): Held => of as unknown as Held;
@@ -78,8 +74,9 @@ export const heldTables: readonly Held[] = [
     guild: 'guild',
     member: 'member',
     // That an event was answered stays, or it would have its effect again; others' replies may name her.
-    stays: { reply: 'null' },
-    quotes: { reply: 'null' },
+    forget: 'disown',
+    words: ['reply'],
+    quotes: ['reply'],
     json: ['reply'],
     columns: {
       guild: 'the guild',
