@@ -26,8 +26,8 @@ export function copyDatabase(from: string, to: string): Result<void> {
   try {
     const database = new Database(from, { readonly: true, fileMustExist: true, timeout: PATIENCE });
     try {
-      const known = survey(database, from);
-      if (!known.ok) return known;
+      const sound = examined(database, from);
+      if (!sound.ok) return sound;
       database.prepare('VACUUM INTO ?').run(to);
       return ok(undefined);
     } finally {
@@ -79,12 +79,14 @@ export function soundness(file: string): Result<Sound> {
 }
 
 function examined(database: Database.Database, file: string): Result<Sound> {
+  // First: what a damaged page says of the steps is nothing to go by.
+  const found = database.pragma('integrity_check(1)', { simple: true });
+  if (found !== 'ok') return wrong('store-damaged', { path: file });
   const steps = survey(database, file);
   if (!steps.ok) return steps;
   if (steps.value === 0) return wrong('store-empty', { path: file });
-  const found = database.pragma('integrity_check(1)', { simple: true });
   const loose = database.pragma('foreign_key_check') as unknown[];
-  if (found !== 'ok' || loose.length > 0) return wrong('store-damaged', { path: file });
+  if (loose.length > 0) return wrong('store-damaged', { path: file });
   const bytes = Number(
     database.prepare('SELECT page_count * page_size FROM pragma_page_count, pragma_page_size').pluck().get(),
   );

@@ -7,6 +7,9 @@ export const ANSWERS_KEPT_DAYS = 30;
 
 const DAY = 24 * 60 * 60 * 1000;
 
+/** How long to wait for a reader before the file is swept, milliseconds: all who ask are waiting meanwhile. */
+const SWEEP_PATIENCE = 200;
+
 /** What is done beside the work, after it is safely kept and never in its way. */
 export interface Upkeep {
   /** After a member was forgotten: what was hers must go from the file too. */
@@ -25,11 +28,8 @@ export function upkeepOf(file: string, { now, report }: Keeping): Upkeep {
    */
   async function sweep(tables: Kysely<Tables>): Promise<void> {
     await tables.executeQuery(CompiledQuery.raw('VACUUM'));
-    const { rows } = await tables.executeQuery<{ busy: number }>(
-      CompiledQuery.raw('PRAGMA wal_checkpoint(TRUNCATE)'),
-    );
-    if (rows[0]?.busy) throw new Error('somebody is still reading');
-    sweepDue = false;
+    if (await patiently(tables, SWEEP_PATIENCE, emptyTheLog)) sweepDue = false;
+    else throw new Error('somebody is still reading');
   }
 
   async function prune(tables: Kysely<Tables>): Promise<void> {
@@ -58,4 +58,29 @@ export function upkeepOf(file: string, { now, report }: Keeping): Upkeep {
       if (now().getTime() - prunedAt >= DAY) await attempt(() => prune(tables), 'store-not-pruned');
     },
   };
+}
+
+/** Whether all that was in the log is in the file and the log is empty. */
+async function emptyTheLog(tables: Kysely<Tables>): Promise<boolean> {
+  const log = await tables.executeQuery<{ busy: number }>(
+    CompiledQuery.raw('PRAGMA wal_checkpoint(TRUNCATE)'),
+  );
+  return log.rows[0]?.busy === 0;
+}
+
+/** Does the work with another patience than the usual one. */
+async function patiently<T>(
+  tables: Kysely<Tables>,
+  milliseconds: number,
+  work: (tables: Kysely<Tables>) => Promise<T>,
+): Promise<T> {
+  const patience = (to: string) =>
+    tables.executeQuery<{ timeout: number }>(CompiledQuery.raw(`PRAGMA busy_timeout${to}`));
+  const usual = (await patience('')).rows[0]?.timeout ?? 0;
+  await patience(` = ${milliseconds}`);
+  try {
+    return await work(tables);
+  } finally {
+    await patience(` = ${usual}`);
+  }
 }
