@@ -51,6 +51,8 @@ export interface Here {
   readonly today: string;
   readonly say: Speech;
   readonly defaults: Defaults;
+  /** The ask as it was typed, before its signs were made alike: for words that are kept as they are. */
+  readonly typed: Ask['words'];
   /** The names of the options that were given, and of those the ones given without their name. */
   readonly given: ReadonlySet<string>;
   readonly bare: ReadonlySet<string>;

@@ -179,6 +179,7 @@ function hereFor(
   const { defaults, today, given, bare, facts, values } = known;
   return {
     ...{ who, guild, place, now, today, defaults, given, bare, facts },
+    typed: ask.words,
     say: speech(defaults.reading.value),
     again: (changes) =>
       writeAsk(command.name, form, {

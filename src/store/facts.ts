@@ -7,6 +7,7 @@ import { forgetGuildIn } from './forget-guild.ts';
 import type { Keeping } from './keeping.ts';
 import { keptOfIn } from './kept-of.ts';
 import { notesIn } from './notes.ts';
+import { swapsIn } from './swaps.ts';
 import type { Tables } from './tables.ts';
 import { storeProblem } from './trouble.ts';
 import { type Upkeep, upkeepOf } from './upkeep.ts';
@@ -44,16 +45,23 @@ export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping):
   }
 
   const slices = reachedEach(slicesIn(tables, keeping, upkeep), fromOutside);
+  /** A group of facts in which these calls, of several statements each, are works of their own. */
+  const whole = <Name extends keyof Slices>(
+    name: Name,
+    ...calls: (keyof Slices[Name] & string)[]
+  ): Slices[Name] => {
+    type Calls = Record<string, (...given: unknown[]) => Promise<unknown>>;
+    const works = calls.map((call) => [
+      call,
+      (...given: unknown[]) => together(async (facts) => (facts[name] as unknown as Calls)[call]?.(...given)),
+    ]);
+    return { ...slices[name], ...Object.fromEntries(works) };
+  };
   return {
     ...slices,
-    defaults: {
-      ...slices.defaults,
-      set: (guild, member, changes) => together((facts) => facts.defaults.set(guild, member, changes)),
-    },
-    keptOf: {
-      ...slices.keptOf,
-      forget: (member) => together((facts) => facts.keptOf.forget(member)),
-    },
+    defaults: whole('defaults', 'set'),
+    keptOf: whole('keptOf', 'forget'),
+    swaps: whole('swaps', 'add', 'take', 'addEntry', 'replan', 'mark'),
     forgetGuild: (guild) => together((facts) => facts.forgetGuild(guild)),
     together,
   };
@@ -67,6 +75,7 @@ const slicesIn = (tables: Kysely<Tables>, keeping: Keeping, upkeep: Upkeep): Sli
   answered: answersIn(tables, keeping),
   notes: notesIn(tables, keeping),
   keptOf: keptOfIn(tables, upkeep),
+  swaps: swapsIn(tables),
 });
 
 /** Forgets all that is kept of a guild, in the file too. */

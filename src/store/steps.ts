@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { Problem } from '../measure/result.ts';
+import { makeSwapTables } from './swap-tables.ts';
 import type { Tables } from './tables.ts';
 
 /** One change of the tables. A step that has been released is never edited: a new one is added. */
@@ -53,6 +54,7 @@ export const steps: readonly Step[] = [
       await tables.schema.createIndex('answered_by_age').on('answered').column('answered_at').execute();
     },
   },
+  { name: 'swaps', take: makeSwapTables },
 ];
 
 /** A database that has taken more steps than these was made by a newer program. */

@@ -1,9 +1,11 @@
+import type { SwapTables } from './swap-tables.ts';
+
 /*
  * The tables as they are now, and for each what it holds of a member: what an export gives her
  * and what forgetting her removes are read from here.
  */
 
-export interface Tables {
+export interface Tables extends SwapTables {
   steps: { step: number; name: string; done_at: string };
   defaults: { guild: string; member: string; settings: string; changed_at: string };
   answered: {
@@ -99,6 +101,77 @@ export const heldTables: readonly Held[] = [
       member: 'whose ask it came from; empty where nobody’s',
       value: 'what a button stands for, which message stands where',
       kept_at: 'when',
+    },
+  }),
+  held<'swaps'>({
+    table: 'swaps',
+    of: 'nobody',
+    columns: {
+      guild: 'the guild',
+      number: 'which swap',
+      name: 'what it is called',
+      place: 'where it is held',
+      rules: 'its rules',
+      first: 'its first day',
+      last: 'its last day',
+      share: 'how much less than she sends somebody may receive',
+      each: 'pieces from each to every other, in an even swap',
+      good: 'what is swapped, in an even swap',
+      state: 'whether it is open',
+    },
+  }),
+  held<'swap_people'>({
+    table: 'swap_people',
+    of: 'member',
+    guild: 'guild',
+    member: 'member',
+    columns: {
+      guild: 'the guild',
+      swap: 'which swap',
+      member: 'who takes part',
+      name: 'by what name',
+      order: 'in which place',
+      state: 'whether she is in it',
+    },
+  }),
+  held<'swap_entries'>({
+    table: 'swap_entries',
+    of: 'member',
+    guild: 'guild',
+    member: 'member',
+    json: ['words'],
+    columns: {
+      guild: 'the guild',
+      swap: 'which swap',
+      number: 'which line of it',
+      member: 'whose it is',
+      side: 'whether it is offered or wished for',
+      count: 'how many',
+      good: 'of what',
+      typed: 'as it was typed',
+      words: 'what tells colour and print',
+    },
+  }),
+  held<'swap_parcels'>({
+    table: 'swap_parcels',
+    of: 'member',
+    guild: 'guild',
+    member: 'member',
+    others: ['to'],
+    forget: 'disown',
+    words: ['typed'],
+    columns: {
+      guild: 'the guild',
+      swap: 'which swap',
+      number: 'which parcel of it',
+      member: 'who sends it',
+      to: 'who receives it',
+      entry: 'the line that it is of',
+      good: 'of what',
+      count: 'how many',
+      typed: 'as it was offered',
+      sent_at: 'when it was sent',
+      received_at: 'when it came',
     },
   }),
 ];

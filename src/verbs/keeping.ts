@@ -98,6 +98,7 @@ class OpenedWhenNeeded implements Facts {
   readonly answered = this.#later('answered');
   readonly notes = this.#later('notes');
   readonly keptOf = this.#later('keptOf');
+  readonly swaps = this.#later('swaps');
 
   /** A group of facts that opens the store with its first call. */
   #later<Slice extends Exclude<keyof Facts, 'together' | 'forgetGuild'>>(slice: Slice): Facts[Slice] {
