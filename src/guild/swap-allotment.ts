@@ -10,6 +10,21 @@ export interface SwapLine {
   readonly count: number;
 }
 
+/** Areas that a member has sent and received, square inches. */
+export interface Exchanged {
+  readonly sent: number;
+  readonly received: number;
+}
+
+export interface SwapTerms {
+  /** By how much less area than she sends somebody may receive, as a part of one. */
+  readonly share: number;
+  /** What was exchanged before, and counts with what is matched now. */
+  readonly before?: ReadonlyMap<string, Exchanged>;
+}
+
+const NOTHING: Exchanged = { sent: 0, received: 0 };
+
 /** An offer or a wish while the swap is being matched, with who and how many are left. */
 export interface OpenLine {
   readonly who: number;
@@ -47,7 +62,13 @@ export class Allotment {
   /** Pieces that each member sends to each other, row by row. */
   readonly #between: Int32Array;
 
-  constructor(offers: readonly SwapLine[], wants: readonly SwapLine[], share: number) {
+  readonly #before: readonly Exchanged[];
+
+  constructor(
+    offers: readonly SwapLine[],
+    wants: readonly SwapLine[],
+    { share, before = new Map() }: SwapTerms,
+  ) {
     this.members = [...new Set([...offers, ...wants].map(({ member }) => member))];
     const index = new Map(this.members.map((member, i) => [member, i]));
     const opened = (line: SwapLine, options: readonly number[]): OpenLine => ({
@@ -61,8 +82,9 @@ export class Allotment {
     const optionsOf = optionsAmong(offers);
     this.offers = offers.map((line) => opened(line, []));
     this.wants = wants.map((line) => opened(line, optionsOf(line)));
-    this.sent = new Float64Array(this.members.length);
-    this.received = new Float64Array(this.members.length);
+    this.#before = this.members.map((member) => before.get(member) ?? NOTHING);
+    this.sent = Float64Array.from(this.#before, ({ sent }) => sent);
+    this.received = Float64Array.from(this.#before, ({ received }) => received);
     this.#between = new Int32Array(this.members.length ** 2);
     this.least = 1 - share;
   }
@@ -110,13 +132,14 @@ export class Allotment {
   /** Takes all back and gives these instead. */
   setLinks(links: readonly Link[]): void {
     for (const { offer, want, count } of this.links()) this.link(offer, want, -count);
-    this.sent.fill(0);
-    this.received.fill(0);
+    this.sent.set(this.#before.map(({ sent }) => sent));
+    this.received.set(this.#before.map(({ received }) => received));
     for (const { offer, want, count } of links) this.link(offer, want, count);
   }
 
+  /** The area of all that is given now, without what was exchanged before. */
   get area(): number {
-    return this.sent.reduce((sum, area) => sum + area, 0);
+    return this.sent.reduce((sum, area, who) => sum + area - this.#before[who]!.sent, 0);
   }
 }
 

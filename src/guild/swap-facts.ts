@@ -62,8 +62,9 @@ export interface SwapEntry extends NewSwapEntry {
 export interface NewSwapParcel {
   readonly from: string;
   readonly to: string;
-  /** The offer that they are of; null in an even swap. */
+  /** The offer that they are of and the wish that they meet; null in an even swap. */
   readonly entry: number | null;
+  readonly wish: number | null;
   readonly good: string;
   readonly count: number;
   /** What they were offered as. */

@@ -7,12 +7,15 @@ import type { Paths } from './swap-paths.ts';
  */
 export function makeFair(all: Allotment, paths: Paths): void {
   const lines = { offersOf: byMember(all, all.offers), wantsOf: byMember(all, all.wants) };
+  const pastHelp = new Set<number>();
   for (;;) {
-    const who = worstOff(all);
+    const who = worstOff(all, pastHelp);
     if (who === undefined) return;
     if (receiveMore(all, paths, lines.wantsOf[who]!, who)) continue;
     if (sendInHerPlace(all, lines.offersOf[who]!)) continue;
-    while (all.room(who) < -HAIR) sendLess(all, lines.offersOf[who]!, who);
+    while (all.room(who) < -HAIR && sendLess(all, lines.offersOf[who]!, who));
+    // She has sent it before, and nobody can make up for it.
+    if (all.room(who) < -HAIR) pastHelp.add(who);
   }
 }
 
@@ -22,12 +25,12 @@ function byMember(all: Allotment, lines: Allotment['offers']): number[][] {
   return of;
 }
 
-function worstOff(all: Allotment): number | undefined {
+function worstOff(all: Allotment, pastHelp: ReadonlySet<number>): number | undefined {
   let worst: number | undefined;
   let least = -HAIR;
   for (const who of all.members.keys()) {
     const room = all.room(who);
-    if (room < least) [worst, least] = [who, room];
+    if (room < least && !pastHelp.has(who)) [worst, least] = [who, room];
   }
   return worst;
 }
@@ -76,8 +79,11 @@ function sendInHerPlace(all: Allotment, offers: readonly number[]): boolean {
   return false;
 }
 
-/** Takes back some pieces of one offer: where it harms the receiver least, and not more area than must be. */
-function sendLess(all: Allotment, offers: readonly number[], who: number): void {
+/**
+ * Takes back some pieces of one offer: where it harms the receiver least, and not more area than must be. Tells
+ * whether there were any.
+ */
+function sendLess(all: Allotment, offers: readonly number[], who: number): boolean {
   const over = -all.room(who) / all.least;
   let best: { offer: number; want: number; count: number } | undefined;
   let least = Number.POSITIVE_INFINITY;
@@ -92,4 +98,5 @@ function sendLess(all: Allotment, offers: readonly number[], who: number): void 
     }
   }
   if (best) all.link(best.offer, best.want, -best.count);
+  return best !== undefined;
 }

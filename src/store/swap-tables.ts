@@ -35,6 +35,7 @@ export interface SwapTables {
     member: string;
     to: string;
     entry: number | null;
+    wish: number | null;
     good: string;
     count: number;
     typed: string;
@@ -90,6 +91,7 @@ export async function makeSwapTables({ schema }: Kysely<Tables>): Promise<void> 
     .addColumn('member', 'text', (column) => column.notNull())
     .addColumn('to', 'text', (column) => column.notNull())
     .addColumn('entry', 'integer')
+    .addColumn('wish', 'integer')
     .addColumn('good', 'text', (column) => column.notNull())
     .addColumn('count', 'integer', (column) => column.notNull())
     .addColumn('typed', 'text', (column) => column.notNull())

@@ -82,13 +82,25 @@ export function swapsIn(tables: Kysely<Tables>): SwapsKept {
     },
 
     async addEntry({ guild, number }, member, entry) {
-      const { last } = await tables
+      // A number that a parcel still goes by is not given to another line.
+      const { last } = (await tables
         .selectFrom('swap_entries')
-        .select(({ fn }) => fn.max('number').as('last'))
+        .select('number as last')
         .where('guild', '=', guild)
         .where('swap', '=', number)
-        .executeTakeFirstOrThrow();
-      const added = { ...entry, member, number: (last ?? 0) + 1 };
+        .unionAll(
+          tables
+            .selectFrom('swap_parcels')
+            .select('entry as last')
+            .where('guild', '=', guild)
+            .where('swap', '=', number)
+            .where('entry', 'is not', null)
+            .$narrowType<{ last: number }>(),
+        )
+        .orderBy('last', 'desc')
+        .limit(1)
+        .executeTakeFirst()) ?? { last: 0 };
+      const added = { ...entry, member, number: last + 1 };
       await tables
         .insertInto('swap_entries')
         .values({ guild, swap: number, ...added, words: JSON.stringify(entry.words) })
@@ -199,6 +211,7 @@ const parcelOf = (row: Selectable<SwapTables['swap_parcels']>): SwapParcel => ({
   from: row.member,
   to: row.to,
   entry: row.entry,
+  wish: row.wish,
   good: row.good,
   count: row.count,
   typed: row.typed,

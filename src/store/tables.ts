@@ -167,6 +167,7 @@ export const heldTables: readonly Held[] = [
       member: 'who sends it',
       to: 'who receives it',
       entry: 'the line that it is of',
+      wish: 'the line that it meets',
       good: 'of what',
       count: 'how many',
       typed: 'as it was offered',
