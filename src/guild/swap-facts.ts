@@ -92,6 +92,7 @@ export interface SwapsKept {
   entries(of: Which): Promise<SwapEntry[]>;
   addEntry(of: Which, member: string, entry: NewSwapEntry): Promise<SwapEntry>;
   changeEntry(of: Which, number: number, entry: NewSwapEntry): Promise<void>;
+  /** Takes lines out, and what was planned of them or for them and is not sent yet. */
   removeEntries(of: Which, numbers: readonly number[]): Promise<void>;
   parcels(of: Which): Promise<SwapParcel[]>;
   /** Puts these in the place of all parcels that were not sent yet. */

@@ -29,7 +29,7 @@ export interface Left {
 }
 
 /** Offers looked at while the match is made better: a bound on the time that is the same on every machine. */
-const LOOKS = 3_000_000;
+const LOOKS = 2_000_000;
 
 /**
  * Matches offers with wishes of other members. Nobody receives less area than she sends by more than `share` of

@@ -61,7 +61,7 @@ export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping):
     ...slices,
     defaults: whole('defaults', 'set'),
     keptOf: whole('keptOf', 'forget'),
-    swaps: whole('swaps', 'add', 'take', 'addEntry', 'replan', 'mark'),
+    swaps: whole('swaps', 'add', 'take', 'addEntry', 'removeEntries', 'replan', 'mark'),
     forgetGuild: (guild) => together((facts) => facts.forgetGuild(guild)),
     together,
   };

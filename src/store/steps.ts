@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { Problem } from '../measure/result.ts';
-import { makeSwapTables } from './swap-tables.ts';
+import { makeSwapTables } from './swap-step.ts';
 import type { Tables } from './tables.ts';
 
 /** One change of the tables. A step that has been released is never edited: a new one is added. */

@@ -126,6 +126,13 @@ export function swapsIn(tables: Kysely<Tables>): SwapsKept {
         .where('swap', '=', number)
         .where('number', 'in', entries)
         .execute();
+      await tables
+        .deleteFrom('swap_parcels')
+        .where('guild', '=', guild)
+        .where('swap', '=', number)
+        .where('sent_at', 'is', null)
+        .where(({ or, eb }) => or([eb('entry', 'in', entries), eb('wish', 'in', entries)]))
+        .execute();
     },
 
     async parcels({ guild, number }) {

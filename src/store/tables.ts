@@ -106,6 +106,7 @@ export const heldTables: readonly Held[] = [
   held<'swaps'>({
     table: 'swaps',
     of: 'nobody',
+    guild: 'guild',
     columns: {
       guild: 'the guild',
       number: 'which swap',
