@@ -24,6 +24,8 @@ const membersOption: Option<Members, false> = {
   bounds: '2 to 1,000; Ada, Bea, Cora',
   shape: { as: 'words', longest: 600 },
   names: ['member'],
+  // A number, or names one after another; other words of a question are none.
+  bareWhen: /^\d{1,6}\b|^\p{Lu}[\p{L}'-]*(?:\s*[,;]\s*\p{Lu}[\p{L}'-]*)+\s*(?:$|(?:each|swap)\s*[:=])/u,
   take(text) {
     const number = takeNumber(text);
     if (number && /^\s*(?:members?|people|of us)?\s*(?:$|[,;]|each\b|\w+\s*[:=])/i.test(number.rest))

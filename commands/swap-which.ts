@@ -19,8 +19,14 @@ export function wordsUpTo(option: Option<string, false>, names: readonly string[
   };
 }
 
-/** Which swap is meant, where there are several. */
-export const whichSwap = words('Which swap, by its name', 60, 'Stash');
+const swapName = words('Which swap, by its name', 60, 'Stash');
+
+/** Which swap is meant, where there are several. "A swap with 12 people" names none. */
+export const whichSwap: Option<string, false> = {
+  ...swapName,
+  take: (text, context) =>
+    /^(?:with|among|between|of|in|for|and|by|at|is|[?.!])/i.test(text) ? null : swapName.take(text, context),
+};
 
 /** The swap that is meant: named, else the one that is held here, else the only one; or a question which. */
 export async function askedSwap(
