@@ -18,6 +18,7 @@ export const commands: CommandList = {
   fix: async () => (await import('./fix.ts')).default,
   standings: async () => (await import('./standings.ts')).default,
   month: async () => (await import('./month.ts')).default,
+  swap: async () => (await import('./swap.ts')).default,
   me: async () => (await import('./me.ts')).default,
   guild: async () => (await import('./guild.ts')).default,
   help: async () => (await import('./help.ts')).default,

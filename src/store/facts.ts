@@ -6,12 +6,15 @@ import { challengesIn } from './challenges.ts';
 import { defaultsIn } from './defaults.ts';
 import { forgetGuildIn } from './forget-guild.ts';
 import type { Keeping } from './keeping.ts';
+import { keptOfIn } from './kept-of.ts';
 import { monthsIn } from './months.ts';
 import { notesIn } from './notes.ts';
 import { plansIn } from './plans.ts';
 import { remindersIn } from './reminders.ts';
+import { swapsIn } from './swaps.ts';
 import type { Tables } from './tables.ts';
 import { storeProblem } from './trouble.ts';
+import { type Upkeep, upkeepOf } from './upkeep.ts';
 
 type Reach = <T>(act: () => Promise<T>) => Promise<T>;
 
@@ -19,6 +22,7 @@ type Reach = <T>(act: () => Promise<T>) => Promise<T>;
 export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping): Facts {
   const reach: Reach = (act) => reaching(file, act);
   const works = new AsyncLocalStorage<{ open: boolean }>();
+  const upkeep = upkeepOf(file, keeping);
 
   /** Waiting for the work that one is part of would be waiting for ever: say so instead. */
   const fromOutside: Reach = (act) => {
@@ -28,53 +32,84 @@ export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping):
 
   async function together<T>(work: (facts: Facts) => Promise<T>): Promise<T> {
     const running = { open: true };
-    const transaction = () => tables.transaction().execute((inside) => work(joined(inside, reach, keeping)));
+    const inTransaction = (held: Kysely<Tables>) =>
+      held
+        .transaction()
+        .execute((inside) =>
+          work(joined(slicesIn(inside, keeping, upkeep), forgettingIn(inside, upkeep), reach)),
+        );
+    // The one connection is held to the end of the upkeep, so that closing waits for it.
+    const workThenUpkeep = () =>
+      tables.connection().execute((held) => inTransaction(held).finally(() => upkeep.afterWork(held)));
     try {
-      return await fromOutside(() => works.run(running, transaction));
+      return await fromOutside(() => works.run(running, workThenUpkeep));
     } finally {
       running.open = false;
     }
   }
 
+  const slices = reachedEach(slicesIn(tables, keeping, upkeep), fromOutside);
+  /** A group of facts in which these calls, of several statements each, are works of their own. */
+  const whole = <Name extends keyof Slices>(
+    name: Name,
+    ...calls: (keyof Slices[Name] & string)[]
+  ): Slices[Name] => {
+    type Calls = Record<string, (...given: unknown[]) => Promise<unknown>>;
+    const works = calls.map((call) => [
+      call,
+      (...given: unknown[]) => together(async (facts) => (facts[name] as unknown as Calls)[call]?.(...given)),
+    ]);
+    return { ...slices[name], ...Object.fromEntries(works) };
+  };
   return {
-    defaults: {
-      ...reached(defaultsIn(tables, keeping), fromOutside),
-      set: (guild, member, changes) => together((facts) => facts.defaults.set(guild, member, changes)),
-    },
-    answered: reached(answersIn(tables, keeping), fromOutside),
-    plans: reached(plansIn(tables, keeping), fromOutside),
-    notes: reached(notesIn(tables, keeping), fromOutside),
+    ...slices,
+    defaults: whole('defaults', 'set'),
+    keptOf: whole('keptOf', 'forget'),
+    swaps: whole('swaps', 'add', 'take', 'addEntry', 'removeEntries', 'replan', 'mark'),
+    challenges: whole('challenges', 'add', 'write'),
+    months: whole('months', 'add', 'finish'),
     forgetGuild: (guild) => together((facts) => facts.forgetGuild(guild)),
-    challenges: {
-      ...reached(challengesIn(tables, keeping), fromOutside),
-      add: (guild, terms) => together((facts) => facts.challenges.add(guild, terms)),
-      write: (of, line) => together((facts) => facts.challenges.write(of, line)),
-    },
-    reminders: reached(remindersIn(tables, keeping), fromOutside),
-    months: {
-      ...reached(monthsIn(tables, keeping), fromOutside),
-      add: (guild, terms, blocks) => together((facts) => facts.months.add(guild, terms, blocks)),
-      finish: (of, block, who, at) => together((facts) => facts.months.finish(of, block, who, at)),
-    },
     together,
   };
 }
 
-/** The facts inside a transaction. */
-function joined(inside: Kysely<Tables>, reach: Reach, keeping: Keeping): Facts {
+type Slices = Omit<Facts, 'together' | 'forgetGuild'>;
+
+/** Each group of facts, over one connection. */
+const slicesIn = (tables: Kysely<Tables>, keeping: Keeping, upkeep: Upkeep): Slices => ({
+  defaults: defaultsIn(tables, keeping),
+  answered: answersIn(tables, keeping),
+  notes: notesIn(tables, keeping),
+  keptOf: keptOfIn(tables, upkeep),
+  swaps: swapsIn(tables),
+  plans: plansIn(tables, keeping),
+  challenges: challengesIn(tables, keeping),
+  months: monthsIn(tables, keeping),
+  reminders: remindersIn(tables, keeping),
+});
+
+/** Forgets all that is kept of a guild, in the file too. */
+const forgettingIn =
+  (tables: Kysely<Tables>, upkeep: Upkeep): Facts['forgetGuild'] =>
+  (guild) => {
+    upkeep.sweepNext();
+    return forgetGuildIn(tables, guild);
+  };
+
+/** The facts inside a transaction, which a `together` joins. */
+function joined(slices: Slices, forgetGuild: Facts['forgetGuild'], reach: Reach): Facts {
   const facts: Facts = {
-    defaults: reached(defaultsIn(inside, keeping), reach),
-    answered: reached(answersIn(inside, keeping), reach),
-    plans: reached(plansIn(inside, keeping), reach),
-    notes: reached(notesIn(inside, keeping), reach),
-    forgetGuild: (guild) => reach(() => forgetGuildIn(inside, guild)),
-    challenges: reached(challengesIn(inside, keeping), reach),
-    months: reached(monthsIn(inside, keeping), reach),
-    reminders: reached(remindersIn(inside, keeping), reach),
+    ...reachedEach(slices, reach),
+    forgetGuild: (guild) => reach(() => forgetGuild(guild)),
     together: (work) => work(facts),
   };
   return facts;
 }
+
+const reachedEach = (slices: Slices, reach: Reach): Slices =>
+  Object.fromEntries(
+    Object.entries(slices).map(([name, calls]) => [name, reached(calls, reach)]),
+  ) as unknown as Slices;
 
 /** The same calls, each through `reach`. */
 function reached<Calls extends object>(calls: Calls, reach: Reach): Calls {

@@ -73,6 +73,16 @@ export const steps: readonly Step[] = [
     name: 'blocks of the month',
     take: async (tables) => (await import('./month-tables.ts')).makeMonthTables(tables),
   },
+  {
+    name: 'answers by their age',
+    async take(tables) {
+      await tables.schema.createIndex('answered_by_age').on('answered').column('answered_at').execute();
+    },
+  },
+  {
+    name: 'swaps',
+    take: async (tables) => (await import('./swap-step.ts')).makeSwapTables(tables),
+  },
 ];
 
 /** A database that has taken more steps than these was made by a newer program. */
