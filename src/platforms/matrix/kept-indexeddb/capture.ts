@@ -1,46 +1,61 @@
 import { serialize } from 'node:v8';
-import { IDBCursor, IDBDatabase, IDBObjectStore } from 'fake-indexeddb';
-import type { Change, Journal, KeptDatabase, Key, StoreShape } from './journal.ts';
+import type { Change, Journal, KeptDatabase, StoreShape } from './journal.ts';
+import {
+  type CursorLike,
+  type DatabaseLike,
+  IDBCursor,
+  IDBDatabase,
+  IDBIndex,
+  IDBKeyRange,
+  IDBObjectStore,
+  type IndexLike,
+  type Key,
+  type KeyRange,
+  type Request,
+  type StoreLike,
+  type TransactionLike,
+} from './library.ts';
 
 /** Something that a transaction asked for: what it changed, once the transaction is complete. */
 type Asked = () => readonly Change[];
 
-const journals = new WeakMap<IDBDatabase, Journal>();
-const transactions = new WeakMap<IDBTransaction, Asked[]>();
-const shapes = new WeakMap<IDBDatabase, Map<string, StoreShape>>();
+const journals = new WeakMap<DatabaseLike, Journal>();
+const transactions = new WeakMap<TransactionLike, Asked[]>();
+const shapes = new WeakMap<DatabaseLike, Map<string, StoreShape>>();
 
 /** From now on what is done to a database is written to the journal. */
-export function keepIn(journal: Journal, database: IDBDatabase): void {
+export function keepIn(journal: Journal, database: DatabaseLike): void {
   journals.set(database, journal);
 }
 
 /**
  * Collects what a transaction does, and writes it in one synchronous transaction of the journal when it is
  * complete. The listener is attached when the transaction is made, so before any of whoever asked for it: who
- * is therefore never told that something is done before it is on the disk. An aborted transaction never
- * completes, and nothing of it is written.
+ * is therefore never told that something is done before it is on the disk. Where it cannot be written nobody is
+ * told at all. An aborted transaction never completes, and nothing of it is written.
  */
-export function collect(transaction: IDBTransaction, reshaping = false): void {
+export function collect(transaction: TransactionLike, reshaping = false): void {
   const journal = journals.get(transaction.db);
   if (!journal || transactions.has(transaction)) return;
   const asked: Asked[] = [];
   transactions.set(transaction, asked);
   if (reshaping) for (const name of transaction.objectStoreNames) noteShape(transaction.objectStore(name));
-  transaction.addEventListener('complete', () => {
+  transaction.addEventListener('complete', (event) => {
     const changes = asked.flatMap((one) => one());
-    if (reshaping) journal.write(transaction.db.name, changes, shapeOf(transaction.db));
-    else if (changes.length > 0) journal.write(transaction.db.name, changes);
+    if (changes.length === 0 && !reshaping) return;
+    const shape = reshaping ? shapeOf(transaction.db) : undefined;
+    if (!journal.write(transaction.db.name, changes, shape)) event.stopImmediatePropagation();
   });
 }
 
-function shapeOf(database: IDBDatabase): KeptDatabase {
+function shapeOf(database: DatabaseLike): KeptDatabase {
   const known = shapes.get(database) ?? new Map<string, StoreShape>();
-  const names = Array.from(database.objectStoreNames);
-  return { name: database.name, version: database.version, stores: names.flatMap((name) => known.get(name) ?? []) };
+  const stores = Array.from(database.objectStoreNames).flatMap((name) => known.get(name) ?? []);
+  return { name: database.name, version: database.version, stores };
 }
 
 /** Notes how a store looks while its transaction is going on: afterwards it may not be asked. */
-function noteShape(store: IDBObjectStore): void {
+function noteShape(store: StoreLike): void {
   const { db } = store.transaction;
   const known = shapes.get(db) ?? new Map<string, StoreShape>();
   shapes.set(db, known);
@@ -48,41 +63,51 @@ function noteShape(store: IDBObjectStore): void {
     const { name, keyPath, unique, multiEntry } = store.index(index);
     return { name, keyPath, unique, multiEntry };
   });
-  known.set(store.name, { name: store.name, keyPath: store.keyPath, autoIncrement: store.autoIncrement, indexes });
+  const { name, keyPath, autoIncrement } = store;
+  known.set(name, { name, keyPath, autoIncrement, indexes });
 }
 
-const succeeded = (request: IDBRequest): boolean => request.readyState === 'done' && request.error === null;
+const succeeded = (request: Request): boolean => request.readyState === 'done' && !request.error;
+
+function note(store: StoreLike, request: Request, changes: () => readonly Change[]): void {
+  transactions.get(store.transaction)?.push(() => (succeeded(request) ? changes() : []));
+}
 
 /** The value is taken as it is now: whoever asked may go on to change it, or the memory that it lies in. */
-function put(store: IDBObjectStore, request: IDBRequest<Key>, value: unknown): void {
-  const asked = transactions.get(store.transaction);
-  if (!asked) return;
+function put(store: StoreLike, request: Request<Key>, value: unknown): void {
+  if (!transactions.has(store.transaction)) return;
   const bytes = serialize(value);
   const { name } = store;
-  asked.push(() => (succeeded(request) ? [{ does: 'put', store: name, key: request.result, value: bytes }] : []));
+  note(store, request, () => [{ does: 'put', store: name, key: request.result, value: bytes }]);
 }
 
-/** The keys that a deletion takes are asked for just before it, in the same transaction: so in the same state. */
-function taken(store: IDBObjectStore, range: Key | IDBKeyRange): void {
-  const asked = transactions.get(store.transaction);
-  if (!asked) return;
-  const keys = store.getAllKeys(range);
+/** A range's keys are asked for just before it is deleted, in the same transaction: so in the same state. */
+function erase(store: StoreLike, what: Key | KeyRange, act: () => Request): Request {
+  if (!transactions.has(store.transaction)) return act();
   const { name } = store;
-  asked.push(() => (succeeded(keys) ? keys.result.map((key) => ({ does: 'delete', store: name, key })) : []));
+  const gone = (keys: readonly Key[]) => keys.map((key): Change => ({ does: 'delete', store: name, key }));
+  if (what instanceof IDBKeyRange) {
+    const keys = store.getAllKeys(what);
+    const request = act();
+    note(store, request, () => gone(keys.result));
+    return request;
+  }
+  const request = act();
+  const key = structuredClone(what as Key);
+  note(store, request, () => gone([key]));
+  return request;
 }
 
-const storeOf = (cursor: IDBCursor): IDBObjectStore =>
-  'objectStore' in cursor.source ? cursor.source.objectStore : cursor.source;
-
-type Method = (this: never, ...given: never[]) => unknown;
+const storeOf = ({ source }: CursorLike): StoreLike =>
+  'objectStore' in source ? source.objectStore : source;
 
 /** Lets a method do what it did, with something before or after it. */
 function around<Of extends object, Name extends keyof Of>(
-  prototype: Of,
+  { prototype }: { readonly prototype: Of },
   name: Name,
-  wrap: (was: Extract<Of[Name], Method>) => Of[Name],
+  wrap: (was: Of[Name]) => Of[Name],
 ): void {
-  prototype[name] = wrap(prototype[name] as Extract<Of[Name], Method>);
+  prototype[name] = wrap(prototype[name]);
 }
 
 let wrapped = false;
@@ -91,52 +116,132 @@ let wrapped = false;
 export function wrapLibrary(): void {
   if (wrapped) return;
   wrapped = true;
-  around(IDBDatabase.prototype, 'transaction', (was) => function (this: IDBDatabase, ...given) {
-    const transaction = was.apply(this, given);
-    if (transaction.mode !== 'readonly') collect(transaction);
-    return transaction;
-  });
+  around(
+    IDBDatabase,
+    'transaction',
+    (was) =>
+      function (this: DatabaseLike, ...given) {
+        const transaction = was.apply(this, given);
+        if (transaction.mode !== 'readonly') collect(transaction);
+        return transaction;
+      },
+  );
   for (const name of ['put', 'add'] as const)
-    around(IDBObjectStore.prototype, name, (was) => function (this: IDBObjectStore, ...given) {
-      const request = was.apply(this, given);
-      put(this, request, given[0]);
-      return request;
-    });
-  around(IDBObjectStore.prototype, 'delete', (was) => function (this: IDBObjectStore, range) {
-    taken(this, range);
-    return was.call(this, range);
-  });
-  around(IDBObjectStore.prototype, 'clear', (was) => function (this: IDBObjectStore) {
-    const request = was.call(this);
-    const { name } = this;
-    transactions.get(this.transaction)?.push(() => (succeeded(request) ? [{ does: 'clear', store: name }] : []));
-    return request;
-  });
-  around(IDBCursor.prototype, 'update', (was) => function (this: IDBCursor, value) {
-    const request = was.call(this, value);
-    put(storeOf(this), request, value);
-    return request;
-  });
-  around(IDBCursor.prototype, 'delete', (was) => function (this: IDBCursor) {
-    taken(storeOf(this), this.primaryKey);
-    return was.call(this);
-  });
+    around(
+      IDBObjectStore,
+      name,
+      (was) =>
+        function (this: StoreLike, ...given) {
+          const request = was.apply(this, given);
+          put(this, request, given[0]);
+          return request;
+        },
+    );
+  around(
+    IDBObjectStore,
+    'delete',
+    (was) =>
+      function (this: StoreLike, ...given) {
+        return erase(this, given[0], () => was.apply(this, given));
+      },
+  );
+  around(
+    IDBObjectStore,
+    'clear',
+    (was) =>
+      function (this: StoreLike) {
+        const request = was.call(this);
+        const { name } = this;
+        note(this, request, () => [{ does: 'clear', store: name }]);
+        return request;
+      },
+  );
+  around(
+    IDBCursor,
+    'update',
+    (was) =>
+      function (this: CursorLike, ...given) {
+        const request = was.apply(this, given);
+        put(storeOf(this), request, given[0]);
+        return request;
+      },
+  );
+  around(
+    IDBCursor,
+    'delete',
+    (was) =>
+      function (this: CursorLike) {
+        return erase(storeOf(this), this.primaryKey, () => was.call(this));
+      },
+  );
   wrapShapes();
 }
 
 function wrapShapes(): void {
-  around(IDBDatabase.prototype, 'createObjectStore', (was) => function (this: IDBDatabase, ...given) {
-    const store = was.apply(this, given);
-    noteShape(store);
-    return store;
-  });
-  around(IDBObjectStore.prototype, 'createIndex', (was) => function (this: IDBObjectStore, ...given: never[]) {
-    const index = (was as (...given: never[]) => IDBIndex).apply(this, given);
-    noteShape(this);
-    return index;
-  });
-  around(IDBObjectStore.prototype, 'deleteIndex', (was) => function (this: IDBObjectStore, name) {
-    was.call(this, name);
-    noteShape(this);
+  around(
+    IDBDatabase,
+    'createObjectStore',
+    (was) =>
+      function (this: DatabaseLike, ...given) {
+        const store = was.apply(this, given);
+        noteShape(store);
+        return store;
+      },
+  );
+  around(
+    IDBDatabase,
+    'deleteObjectStore',
+    (was) =>
+      function (this: DatabaseLike, name) {
+        const transaction = upgrading.get(this);
+        was.call(this, name);
+        shapes.get(this)?.delete(name);
+        if (transaction) transactions.get(transaction)?.push(() => [{ does: 'drop', store: name }]);
+      },
+  );
+  around(
+    IDBObjectStore,
+    'createIndex',
+    (was) =>
+      function (this: StoreLike, ...given) {
+        const index = was.apply(this, given);
+        noteShape(this);
+        return index;
+      },
+  );
+  around(
+    IDBObjectStore,
+    'deleteIndex',
+    (was) =>
+      function (this: StoreLike, name) {
+        was.call(this, name);
+        noteShape(this);
+      },
+  );
+  refuseRenaming(IDBObjectStore.prototype, (store) => store.transaction);
+  refuseRenaming(IDBIndex.prototype, (index) => index.objectStore.transaction);
+}
+
+const upgrading = new WeakMap<DatabaseLike, TransactionLike>();
+
+/** The upgrade of a database: its stores may change. */
+export function collectUpgrade(transaction: TransactionLike): void {
+  upgrading.set(transaction.db, transaction);
+  collect(transaction, true);
+}
+
+/** A new name is the one change that is not kept: it fails at once, rather than after the next start. */
+function refuseRenaming<Named extends StoreLike | IndexLike>(
+  prototype: Named,
+  transactionOf: (named: Named) => TransactionLike,
+): void {
+  const was = Object.getOwnPropertyDescriptor(prototype, 'name');
+  if (!was?.set) return;
+  Object.defineProperty(prototype, 'name', {
+    ...was,
+    set(this: Named, name: string) {
+      if (transactions.has(transactionOf(this))) throw new Error('a kept store or index cannot be renamed');
+      was.set?.call(this, name);
+    },
   });
 }

@@ -1,15 +1,18 @@
-import { chmodSync, closeSync, openSync } from 'node:fs';
+import { chmodSync, closeSync, mkdirSync, openSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import Database from 'better-sqlite3';
+import { written } from './key.ts';
+import type { Key } from './library.ts';
 import type { Seal } from './seal.ts';
-
-export type Key = IDBValidKey;
 
 /** One change that a finished transaction made. */
 export type Change =
   | { readonly does: 'put'; readonly store: string; readonly key: Key; readonly value: Buffer }
   | { readonly does: 'delete'; readonly store: string; readonly key: Key }
-  | { readonly does: 'clear'; readonly store: string };
+  | { readonly does: 'clear'; readonly store: string }
+  /** The store itself is gone, with the number its automatic keys had come to. */
+  | { readonly does: 'drop'; readonly store: string };
 
 export interface IndexShape {
   readonly name: string;
@@ -25,7 +28,7 @@ export interface StoreShape {
   readonly indexes: readonly IndexShape[];
 }
 
-/** A database as it was left: its version, its stores, and what is in them. */
+/** A database as it was left: its version, and its stores. */
 export interface KeptDatabase {
   readonly name: string;
   readonly version: number;
@@ -36,69 +39,107 @@ export interface KeptDatabase {
 export interface Journal {
   databases(): KeptDatabase[];
   records(database: string, store: string): Generator<{ key: Key; value: unknown }>;
-  /** Writes what one transaction did, all or nothing; with `shape`, how the database now looks. */
-  write(database: string, changes: readonly Change[], shape?: KeptDatabase): void;
+  /**
+   * Writes what one transaction did, all or nothing; with `shape`, how the database now looks. False where it
+   * could not be written: from then on nothing is, since the disk and the memory have parted.
+   */
+  write(database: string, changes: readonly Change[], shape?: KeptDatabase): boolean;
   /** The highest number an automatic key has had: it must never be given again. */
   highest(database: string, store: string): number;
-  remove(database: string): void;
+  remove(database: string): boolean;
+  readonly parted: boolean;
   close(): void;
 }
 
 const TABLES = `
+CREATE TABLE IF NOT EXISTS mark (only INTEGER PRIMARY KEY CHECK (only = 1), locked BLOB NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS shapes (database TEXT PRIMARY KEY, shape TEXT NOT NULL) STRICT;
-CREATE TABLE IF NOT EXISTS highest (database TEXT, store TEXT, number REAL NOT NULL, PRIMARY KEY (database, store)) STRICT;
+CREATE TABLE IF NOT EXISTS highest (
+  database TEXT, store TEXT, number REAL NOT NULL, PRIMARY KEY (database, store)
+) STRICT;
 CREATE TABLE IF NOT EXISTS records (
   database TEXT, store TEXT, name BLOB, locked BLOB NOT NULL, PRIMARY KEY (database, store, name)
 ) STRICT, WITHOUT ROWID;`;
 
-/** Opens the journal in a file that only its owner may read. */
-export function openJournal(file: string, seal: Seal): Journal {
+/** Locked in every journal, so that another key is known at once, even where nothing is kept yet. */
+const MARK = Buffer.from('honeycount');
+
+/**
+ * Opens the journal in a file that only its owner may read. Throws where the file is damaged, or was locked
+ * with another key. `onParted` is told once, when a change could not be written.
+ */
+export function openJournal(file: string, seal: Seal, onParted: (error: unknown) => void): Journal {
+  mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
   // Made with its rights before anything is in it; the side files of the database take them over.
   closeSync(openSync(file, 'a', 0o600));
   chmodSync(file, 0o600);
   const sql = new Database(file);
+  try {
+    return journalIn(sql, seal, onParted);
+  } catch (error) {
+    sql.close();
+    throw error;
+  }
+}
+
+function journalIn(sql: Database.Database, seal: Seal, onParted: (error: unknown) => void): Journal {
   sql.pragma('journal_mode = WAL');
   sql.pragma('synchronous = FULL');
   sql.pragma('secure_delete = ON');
   sql.exec(TABLES);
+  const mark = sql.prepare('SELECT locked FROM mark').pluck().get() as Buffer | undefined;
+  if (mark) seal.unlock('mark', mark);
+  else sql.prepare('INSERT INTO mark VALUES (1, ?)').run(seal.lock('mark', MARK));
+
   const put = sql.prepare('INSERT OR REPLACE INTO records VALUES (?, ?, ?, ?)');
   const erase = sql.prepare('DELETE FROM records WHERE database = ? AND store = ? AND name = ?');
   const clear = sql.prepare('DELETE FROM records WHERE database = ? AND store = ?');
+  const forgetHighest = sql.prepare('DELETE FROM highest WHERE database = ? AND store = ?');
   const raise = sql.prepare(
     'INSERT INTO highest VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET number = max(number, excluded.number)',
   );
   const reshape = sql.prepare('INSERT OR REPLACE INTO shapes VALUES (?, ?)');
-  const read = sql.prepare('SELECT locked FROM records WHERE database = ? AND store = ?');
+  const read = sql.prepare('SELECT name, locked FROM records WHERE database = ? AND store = ?');
+  const number = sql.prepare('SELECT number FROM highest WHERE database = ? AND store = ?').pluck();
 
-  const nameOf = (database: string, store: string, key: Key) => seal.nameOf(`${database}\0${store}`, serialize(key));
+  const nameOf = (where: string, key: Key) => seal.nameOf(where, Buffer.from(written(key)));
 
   function apply(database: string, change: Change): void {
     const { store } = change;
-    if (change.does === 'clear') return void clear.run(database, store);
-    const name = nameOf(database, store, change.key);
+    const where = `${database}\0${store}`;
+    if (change.does === 'drop') forgetHighest.run(database, store);
+    if (change.does === 'drop' || change.does === 'clear') return void clear.run(database, store);
+    const name = nameOf(where, change.key);
     if (change.does === 'delete') return void erase.run(database, store, name);
-    const locked = seal.lock(`${database}\0${store}`, serialize([change.key, change.value]));
-    put.run(database, store, name, locked);
+    // The name is part of what is locked: a record put in another's place is noticed.
+    put.run(database, store, name, seal.lock(placeOf(where, name), serialize([change.key, change.value])));
     if (typeof change.key === 'number') raise.run(database, store, change.key);
   }
 
-  /** Stores that are gone take what was in them along. */
-  function keepShape(shape: KeptDatabase): void {
-    const there = new Set(shape.stores.map(({ name }) => name));
-    const known = sql.prepare('SELECT DISTINCT store FROM records WHERE database = ?').pluck().all(shape.name);
-    for (const store of known as string[]) if (!there.has(store)) clear.run(shape.name, store);
-    reshape.run(shape.name, JSON.stringify(shape));
-  }
+  const writeAll = sql.transaction(
+    (database: string, changes: readonly Change[], shape: KeptDatabase | undefined) => {
+      for (const change of changes) apply(database, change);
+      if (shape) reshape.run(shape.name, JSON.stringify(shape));
+    },
+  );
 
-  const write = sql.transaction((database: string, changes: readonly Change[], shape?: KeptDatabase) => {
-    if (shape) keepShape(shape);
-    for (const change of changes) apply(database, change);
-  });
-
-  const remove = sql.transaction((database: string) => {
+  const removeAll = sql.transaction((database: string) => {
     for (const table of ['records', 'highest', 'shapes'])
       sql.prepare(`DELETE FROM ${table} WHERE database = ?`).run(database);
   });
+
+  let parted = false;
+  function done(act: () => void): boolean {
+    if (parted) return false;
+    try {
+      act();
+      return true;
+    } catch (error) {
+      parted = true;
+      onParted(error);
+      return false;
+    }
+  }
 
   return {
     databases: () =>
@@ -106,15 +147,20 @@ export function openJournal(file: string, seal: Seal): Journal {
         (shape) => JSON.parse(shape) as KeptDatabase,
       ),
     *records(database, store) {
-      for (const { locked } of read.all(database, store) as { locked: Buffer }[]) {
-        const [key, value] = deserialize(seal.unlock(`${database}\0${store}`, locked)) as [Key, Buffer];
+      const where = `${database}\0${store}`;
+      for (const { name, locked } of read.all(database, store) as { name: Buffer; locked: Buffer }[]) {
+        const [key, value] = deserialize(seal.unlock(placeOf(where, name), locked)) as [Key, Buffer];
         yield { key, value: deserialize(value) };
       }
     },
-    write,
-    highest: (database, store) =>
-      Number(sql.prepare('SELECT number FROM highest WHERE database = ? AND store = ?').pluck().get(database, store) ?? 0),
-    remove,
+    write: (database, changes, shape) => done(() => writeAll(database, changes, shape)),
+    highest: (database, store) => Number(number.get(database, store) ?? 0),
+    remove: (database) => done(() => removeAll(database)),
+    get parted() {
+      return parted;
+    },
     close: () => void sql.close(),
   };
 }
+
+const placeOf = (where: string, name: Buffer): string => `${where}\0${name.toString('base64')}`;
