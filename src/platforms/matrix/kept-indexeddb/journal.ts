@@ -61,6 +61,11 @@ CREATE TABLE IF NOT EXISTS records (
   database TEXT, store TEXT, name BLOB, locked BLOB NOT NULL, PRIMARY KEY (database, store, name)
 ) STRICT, WITHOUT ROWID;`;
 
+/** The file was locked with another key. */
+export class WrongKey extends Error {
+  override readonly name = 'WrongKey';
+}
+
 /** Locked in every journal, so that another key is known at once, even where nothing is kept yet. */
 const MARK = Buffer.from('honeycount');
 
@@ -88,7 +93,7 @@ function journalIn(sql: Database.Database, seal: Seal, onParted: (error: unknown
   sql.pragma('secure_delete = ON');
   sql.exec(TABLES);
   const mark = sql.prepare('SELECT locked FROM mark').pluck().get() as Buffer | undefined;
-  if (mark) seal.unlock('mark', mark);
+  if (mark) unlockMark(seal, mark);
   else sql.prepare('INSERT INTO mark VALUES (1, ?)').run(seal.lock('mark', MARK));
 
   const put = sql.prepare('INSERT OR REPLACE INTO records VALUES (?, ?, ?, ?)');
@@ -161,6 +166,14 @@ function journalIn(sql: Database.Database, seal: Seal, onParted: (error: unknown
     },
     close: () => void sql.close(),
   };
+}
+
+function unlockMark(seal: Seal, mark: Buffer): void {
+  try {
+    seal.unlock('mark', mark);
+  } catch (error) {
+    throw new WrongKey('locked with another key', { cause: error });
+  }
 }
 
 const placeOf = (where: string, name: Buffer): string => `${where}\0${name.toString('base64')}`;
