@@ -36,7 +36,7 @@ export async function directRoomWith(user: string, needs: DirectNeeds): Promise<
 /** She is there, or has not yet answered the invitation. */
 function isStillOurs(client: MatrixClient, id: string, user: string): boolean {
   const room = client.getRoom(id);
-  if (!room || room.getMyMembership() !== 'join') return false;
+  if (room?.getMyMembership() !== 'join') return false;
   const membership = room.getMember(user)?.membership;
   return membership === 'join' || membership === 'invite';
 }

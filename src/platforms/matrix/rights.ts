@@ -38,7 +38,7 @@ export function guildOf(room: Room, roomById: (id: string) => Room | null): Room
   for (const parent of room.currentState.getStateEvents('m.space.parent')) {
     const id = parent.getStateKey() ?? '';
     const space = roomById(id);
-    if (!space || space.getMyMembership() !== 'join') continue;
+    if (space?.getMyMembership() !== 'join') continue;
     const child = stateOf(space, 'm.space.child', room.roomId);
     if (child && Array.isArray(child.via) && child.via.length > 0) return space;
   }

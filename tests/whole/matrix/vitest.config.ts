@@ -1,0 +1,11 @@
+import { defineConfig } from 'vitest/config';
+
+/** The tests against a real homeserver: longer, and with a server to install, so apart from the quick ones. */
+export default defineConfig({
+  test: {
+    include: ['tests/whole/matrix/*.homeserver.ts'],
+    testTimeout: 120_000,
+    hookTimeout: 400_000,
+    fileParallelism: false,
+  },
+});
