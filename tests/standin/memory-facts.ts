@@ -1,6 +1,11 @@
 import type { Facts } from '../../src/chat/facts.ts';
 import { openStore, type Store } from '../../src/store/open.ts';
 
+const SLICES: readonly (keyof Facts)[] = [
+  ...(['defaults', 'answered', 'notes', 'keptOf', 'swaps'] as const),
+  ...(['plans', 'challenges', 'months', 'reminders'] as const),
+];
+
 /** Facts kept in this process only, opened with the first call, for tests that are not about how facts are kept. */
 export function memoryFacts(): Facts {
   let opening: Promise<Store> | undefined;
@@ -28,7 +33,6 @@ export function memoryFacts(): Facts {
           },
       },
     );
-  return new Proxy({} as Facts, {
-    get: (_, name) => ({ together, forgetGuild })[String(name)] ?? slice(String(name)),
-  });
+  const slices = Object.fromEntries(SLICES.map((name) => [name, slice(name)]));
+  return { ...slices, together, forgetGuild } as unknown as Facts;
 }

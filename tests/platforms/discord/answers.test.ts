@@ -159,7 +159,7 @@ describe('replies', () => {
       content: `<@!${BOT.id}> how many 1 inch hexagons from a fat quarter?`,
       bot: BOT.id,
     });
-    expect(embedOf(seen).description).toContain('At least 75');
+    expect(embedOf(seen).description).toContain('At least 77');
     standIn.tell({ who: ADA, does: 'say', content: 'how many hexagons?', bot: BOT.id });
     standIn.tell({ who: { ...ADA, bot: true }, does: 'say', content: `<@${BOT.id}> /help`, bot: BOT.id });
     standIn.tell({
