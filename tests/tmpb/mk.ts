@@ -1,0 +1,11 @@
+import Database from 'better-sqlite3';
+import { openStore } from '../../src/store/open.ts';
+const f='/tmp/hce/large.sqlite';
+const s=await openStore(f); if(!s.ok) throw 1;
+const of=await s.value.challenges.add('bench',{name:'Spring',counting:'rosette',rounds:2,size:1,goal:2e9,each:null,first:'2026-01-01',last:'2027-12-31',place:'home',who:'everyone'} as never);
+await s.value.close();
+const d=new Database(f); d.pragma('synchronous=OFF');
+d.exec(`INSERT INTO challenge_lines WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 1000000) SELECT 'bench',1,i,'log','m'||(i*7919%10000),'m'||(i*7919%10000),date('2026-01-01',(i*365/1000001)||' days'),1+i%3,NULL,'','',NULL,'2026-12-01T10:00:00.000Z' FROM n`);
+d.exec(`INSERT INTO challenge_parts SELECT guild, challenge, member, 'Member ' || member, 1, sum(pieces), count(*) FROM challenge_lines GROUP BY guild, challenge, member`);
+d.exec(`UPDATE challenges SET lines=1000000`);
+d.close();
