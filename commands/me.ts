@@ -5,10 +5,11 @@ import { reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 import { speech } from '../src/measure/speech.ts';
 import { changesFrom, defaultOptions, shownDefaults } from './defaults.ts';
+import { meExport, meForget } from './me-kept.ts';
 
 const me: Command = {
   name: 'me',
-  summary: 'Your own units, seam, cloth width, stitches, pace and time zone',
+  summary: 'Your own units, seam, cloth width, stitches, pace and time zone; all that is kept of you',
   standing: 'show',
   forms: [
     form({
@@ -55,6 +56,8 @@ const me: Command = {
         });
       },
     }),
+    meExport,
+    meForget,
   ],
 };
 

@@ -13,6 +13,8 @@ export function answersIn(tables: Kysely<Tables>, { now, report }: Keeping): Ans
       .where('event', '=', event)
       .executeTakeFirst();
     if (!row) return undefined;
+    // Emptied when somebody whom it may name was forgotten.
+    if (row.reply === '') return { ...row, reply: null };
     try {
       return { ...row, reply: JSON.parse(row.reply) as unknown };
     } catch {

@@ -5,9 +5,12 @@ import { answersIn } from './answered.ts';
 import { defaultsIn } from './defaults.ts';
 import { forgetGuildIn } from './forget-guild.ts';
 import type { Keeping } from './keeping.ts';
+import { keptOfIn } from './kept-of.ts';
 import { notesIn } from './notes.ts';
+import { swapsIn } from './swaps.ts';
 import type { Tables } from './tables.ts';
 import { storeProblem } from './trouble.ts';
+import { type Upkeep, upkeepOf } from './upkeep.ts';
 
 type Reach = <T>(act: () => Promise<T>) => Promise<T>;
 
@@ -15,6 +18,7 @@ type Reach = <T>(act: () => Promise<T>) => Promise<T>;
 export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping): Facts {
   const reach: Reach = (act) => reaching(file, act);
   const works = new AsyncLocalStorage<{ open: boolean }>();
+  const upkeep = upkeepOf(file, keeping);
 
   /** Waiting for the work that one is part of would be waiting for ever: say so instead. */
   const fromOutside: Reach = (act) => {
@@ -24,37 +28,78 @@ export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping):
 
   async function together<T>(work: (facts: Facts) => Promise<T>): Promise<T> {
     const running = { open: true };
-    const transaction = () => tables.transaction().execute((inside) => work(joined(inside, reach, keeping)));
+    const inTransaction = (held: Kysely<Tables>) =>
+      held
+        .transaction()
+        .execute((inside) =>
+          work(joined(slicesIn(inside, keeping, upkeep), forgettingIn(inside, upkeep), reach)),
+        );
+    // The one connection is held to the end of the upkeep, so that closing waits for it.
+    const workThenUpkeep = () =>
+      tables.connection().execute((held) => inTransaction(held).finally(() => upkeep.afterWork(held)));
     try {
-      return await fromOutside(() => works.run(running, transaction));
+      return await fromOutside(() => works.run(running, workThenUpkeep));
     } finally {
       running.open = false;
     }
   }
 
+  const slices = reachedEach(slicesIn(tables, keeping, upkeep), fromOutside);
+  /** A group of facts in which these calls, of several statements each, are works of their own. */
+  const whole = <Name extends keyof Slices>(
+    name: Name,
+    ...calls: (keyof Slices[Name] & string)[]
+  ): Slices[Name] => {
+    type Calls = Record<string, (...given: unknown[]) => Promise<unknown>>;
+    const works = calls.map((call) => [
+      call,
+      (...given: unknown[]) => together(async (facts) => (facts[name] as unknown as Calls)[call]?.(...given)),
+    ]);
+    return { ...slices[name], ...Object.fromEntries(works) };
+  };
   return {
-    defaults: {
-      ...reached(defaultsIn(tables, keeping), fromOutside),
-      set: (guild, member, changes) => together((facts) => facts.defaults.set(guild, member, changes)),
-    },
-    answered: reached(answersIn(tables, keeping), fromOutside),
-    notes: reached(notesIn(tables, keeping), fromOutside),
+    ...slices,
+    defaults: whole('defaults', 'set'),
+    keptOf: whole('keptOf', 'forget'),
+    swaps: whole('swaps', 'add', 'take', 'addEntry', 'removeEntries', 'replan', 'mark'),
     forgetGuild: (guild) => together((facts) => facts.forgetGuild(guild)),
     together,
   };
 }
 
-/** The facts inside a transaction. */
-function joined(inside: Kysely<Tables>, reach: Reach, keeping: Keeping): Facts {
+type Slices = Omit<Facts, 'together' | 'forgetGuild'>;
+
+/** Each group of facts, over one connection. */
+const slicesIn = (tables: Kysely<Tables>, keeping: Keeping, upkeep: Upkeep): Slices => ({
+  defaults: defaultsIn(tables, keeping),
+  answered: answersIn(tables, keeping),
+  notes: notesIn(tables, keeping),
+  keptOf: keptOfIn(tables, upkeep),
+  swaps: swapsIn(tables),
+});
+
+/** Forgets all that is kept of a guild, in the file too. */
+const forgettingIn =
+  (tables: Kysely<Tables>, upkeep: Upkeep): Facts['forgetGuild'] =>
+  (guild) => {
+    upkeep.sweepNext();
+    return forgetGuildIn(tables, guild);
+  };
+
+/** The facts inside a transaction, which a `together` joins. */
+function joined(slices: Slices, forgetGuild: Facts['forgetGuild'], reach: Reach): Facts {
   const facts: Facts = {
-    defaults: reached(defaultsIn(inside, keeping), reach),
-    answered: reached(answersIn(inside, keeping), reach),
-    notes: reached(notesIn(inside, keeping), reach),
-    forgetGuild: (guild) => reach(() => forgetGuildIn(inside, guild)),
+    ...reachedEach(slices, reach),
+    forgetGuild: (guild) => reach(() => forgetGuild(guild)),
     together: (work) => work(facts),
   };
   return facts;
 }
+
+const reachedEach = (slices: Slices, reach: Reach): Slices =>
+  Object.fromEntries(
+    Object.entries(slices).map(([name, calls]) => [name, reached(calls, reach)]),
+  ) as unknown as Slices;
 
 /** The same calls, each through `reach`. */
 function reached<Calls extends object>(calls: Calls, reach: Reach): Calls {

@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { Problem } from '../measure/result.ts';
+import { makeSwapTables } from './swap-step.ts';
 import type { Tables } from './tables.ts';
 
 /** One change of the tables. A step that has been released is never edited: a new one is added. */
@@ -47,6 +48,13 @@ export const steps: readonly Step[] = [
         .execute();
     },
   },
+  {
+    name: 'answers by their age',
+    async take(tables) {
+      await tables.schema.createIndex('answered_by_age').on('answered').column('answered_at').execute();
+    },
+  },
+  { name: 'swaps', take: makeSwapTables },
 ];
 
 /** A database that has taken more steps than these was made by a newer program. */

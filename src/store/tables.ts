@@ -1,9 +1,11 @@
+import type { SwapTables } from './swap-tables.ts';
+
 /*
  * The tables as they are now, and for each what it holds of a member: what an export gives her
  * and what forgetting her removes are read from here.
  */
 
-export interface Tables {
+export interface Tables extends SwapTables {
   steps: { step: number; name: string; done_at: string };
   defaults: { guild: string; member: string; settings: string; changed_at: string };
   answered: {
@@ -26,13 +28,23 @@ export interface Tables {
 
 export type TableName = keyof Tables;
 
-/** Whose a table's rows are: a member's own, or nobody's. */
+/** Whose a table's rows are, a member's own or nobody's, and what becomes of them when she is forgotten. */
 export interface Held<Table extends TableName = TableName> {
   readonly table: Table;
   readonly of: 'member' | 'nobody';
   /** The columns that say whose a row is, where it is a member's. */
   readonly guild?: keyof Tables[Table];
   readonly member?: keyof Tables[Table];
+  /** Other columns that may name a member. */
+  readonly others?: readonly (keyof Tables[Table])[];
+  /** Forgetting her removes her rows; or leaves them as nobody's, so that totals stay true. */
+  readonly forget?: 'remove' | 'disown';
+  /** What she wrote herself: emptied where her rows are left as nobody's. */
+  readonly words?: readonly (keyof Tables[Table])[];
+  /** Columns that may repeat a member's name or words in anybody's row of her guild: emptied there too. */
+  readonly quotes?: readonly (keyof Tables[Table])[];
+  /** Columns whose text is JSON. */
+  readonly json?: readonly (keyof Tables[Table])[];
   /** Every column and what it holds, in words a member can read. */
   readonly columns: Readonly<Record<keyof Tables[Table], string>>;
 }
@@ -50,6 +62,7 @@ export const heldTables: readonly Held[] = [
     of: 'member',
     guild: 'guild',
     member: 'member',
+    json: ['settings'],
     columns: {
       guild: 'the guild',
       member: 'who set them; empty for what the guild set for all',
@@ -62,6 +75,11 @@ export const heldTables: readonly Held[] = [
     of: 'member',
     guild: 'guild',
     member: 'member',
+    // That an event was answered stays, or it would have its effect again; others' replies may name her.
+    forget: 'disown',
+    words: ['reply'],
+    quotes: ['reply'],
+    json: ['reply'],
     columns: {
       guild: 'the guild',
       event: 'the message that was answered',
@@ -83,6 +101,79 @@ export const heldTables: readonly Held[] = [
       member: 'whose ask it came from; empty where nobody’s',
       value: 'what a button stands for, which message stands where',
       kept_at: 'when',
+    },
+  }),
+  held<'swaps'>({
+    table: 'swaps',
+    of: 'nobody',
+    guild: 'guild',
+    columns: {
+      guild: 'the guild',
+      number: 'which swap',
+      name: 'what it is called',
+      place: 'where it is held',
+      rules: 'its rules',
+      first: 'its first day',
+      last: 'its last day',
+      share: 'how much less than she sends somebody may receive',
+      each: 'pieces from each to every other, in an even swap',
+      good: 'what is swapped, in an even swap',
+      state: 'whether it is open',
+    },
+  }),
+  held<'swap_people'>({
+    table: 'swap_people',
+    of: 'member',
+    guild: 'guild',
+    member: 'member',
+    columns: {
+      guild: 'the guild',
+      swap: 'which swap',
+      member: 'who takes part',
+      name: 'by what name',
+      order: 'in which place',
+      state: 'whether she is in it',
+    },
+  }),
+  held<'swap_entries'>({
+    table: 'swap_entries',
+    of: 'member',
+    guild: 'guild',
+    member: 'member',
+    json: ['words'],
+    columns: {
+      guild: 'the guild',
+      swap: 'which swap',
+      number: 'which line of it',
+      member: 'whose it is',
+      side: 'whether it is offered or wished for',
+      count: 'how many',
+      good: 'of what',
+      typed: 'as it was typed',
+      words: 'what tells colour and print',
+    },
+  }),
+  held<'swap_parcels'>({
+    table: 'swap_parcels',
+    of: 'member',
+    guild: 'guild',
+    member: 'member',
+    others: ['to'],
+    forget: 'disown',
+    words: ['typed'],
+    columns: {
+      guild: 'the guild',
+      swap: 'which swap',
+      number: 'which parcel of it',
+      member: 'who sends it',
+      to: 'who receives it',
+      entry: 'the line that it is of',
+      wish: 'the line that it meets',
+      good: 'of what',
+      count: 'how many',
+      typed: 'as it was offered',
+      sent_at: 'when it was sent',
+      received_at: 'when it came',
     },
   }),
 ];

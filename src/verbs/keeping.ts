@@ -5,7 +5,6 @@ import {
   type Facts,
   FactsTrouble,
   GUILD_ITSELF,
-  type Answer as KeptAnswer,
   type KeptDefaults,
 } from '../chat/facts.ts';
 import { readSettings, type Settings, storeOf } from '../config.ts';
@@ -29,7 +28,7 @@ export interface Keeping {
 export interface Where {
   readonly data?: string | undefined;
   readonly config?: string | undefined;
-  /** Makes and opens the database now, not when something is first kept. */
+  /** Makes and opens the database now, as the one bot that runs on it; not when something is first kept. */
   readonly open?: boolean;
 }
 
@@ -38,7 +37,7 @@ export async function keepingAt({ data, config, open = false }: Where): Promise<
   const settings = await readSettings({ file: config, env: process.env, root: ROOT });
   if (!settings.ok) return settings;
   const file = data ?? storeOf(settings.value);
-  const lazy = new OpenedWhenNeeded(file);
+  const lazy = new OpenedWhenNeeded(file, open ? 'bot' : 'beside');
   if (open) {
     const store = await lazy.open();
     if (!store.ok) return store;
@@ -53,16 +52,18 @@ export async function keepingAt({ data, config, open = false }: Where): Promise<
  */
 class OpenedWhenNeeded implements Facts {
   readonly #file: string;
+  readonly #use: 'bot' | 'beside';
   #opening: Promise<Result<Store>> | undefined;
   #found: { readonly of: string; readonly defaults: KeptDefaults } | undefined;
 
-  constructor(file: string) {
+  constructor(file: string, use: 'bot' | 'beside') {
     this.#file = file;
+    this.#use = use;
   }
 
   async open(): Promise<Result<Store>> {
     this.#opening ??= import('../store/open.ts').then(({ openStore }) =>
-      openStore(this.#file, { report: tellOperator }),
+      openStore(this.#file, { report: tellOperator }, this.#use),
     );
     const opened = await this.#opening;
     // A store that could not be opened now may be had later: a disk gets room, a folder its rights.
@@ -94,22 +95,24 @@ class OpenedWhenNeeded implements Facts {
     await (await this.#opened()).forgetGuild(guild);
   }
 
-  readonly notes: Facts['notes'] = {
-    find: async (platform, key) => (await this.#opened()).notes.find(platform, key),
-    keep: async (platform, key, value, whose) =>
-      (await this.#opened()).notes.keep(platform, key, value, whose),
-    remove: async (platform, key) => (await this.#opened()).notes.remove(platform, key),
-    before: async (platform, keyBegins, moment) =>
-      (await this.#opened()).notes.before(platform, keyBegins, moment),
-    prune: async (platform, keyBegins, before) =>
-      (await this.#opened()).notes.prune(platform, keyBegins, before),
-  };
+  readonly answered = this.#later('answered');
+  readonly notes = this.#later('notes');
+  readonly keptOf = this.#later('keptOf');
+  readonly swaps = this.#later('swaps');
 
-  readonly answered = {
-    find: async (guild: string, event: string) => (await this.#opened()).answered.find(guild, event),
-    keep: async (guild: string, event: string, answer: KeptAnswer) =>
-      (await this.#opened()).answered.keep(guild, event, answer),
-  };
+  /** A group of facts that opens the store with its first call. */
+  #later<Slice extends Exclude<keyof Facts, 'together' | 'forgetGuild'>>(slice: Slice): Facts[Slice] {
+    const call =
+      (name: string) =>
+      async (...given: unknown[]) => {
+        const calls = (await this.#opened())[slice] as unknown as Record<
+          string,
+          (...given: unknown[]) => unknown
+        >;
+        return calls[name]?.(...given);
+      };
+    return new Proxy({}, { get: (_, name) => call(String(name)) }) as Facts[Slice];
+  }
 
   /** An ask reads the member's and then the guild's: one look finds both. */
   async #peeked(guild: string, member: string): Promise<KeptDefaults> {

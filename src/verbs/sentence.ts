@@ -4,6 +4,7 @@ import { storeSentence } from '../store/sentences.ts';
 
 const FLAGS: Readonly<Record<string, (problem: Problem) => string>> = {
   'flag-no-ask': () => "Ask something. For example npm run -s ask -- '/cut hexagon 1in'",
+  'flag-one-file': ({ got }) => `One file at a time, not ‘${got}’.`,
   'flag-unread': ({ got, known }) =>
     `${got}. There is ${(known as readonly string[]).map((flag) => `--${flag}`).join(', ')}.`,
   'moment-unread': ({ got }) => `--now is a moment such as 2026-12-01T10:00:00Z, not ‘${got}’.`,
