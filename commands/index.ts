@@ -8,6 +8,7 @@ export const commands: CommandList = {
   yardage: async () => (await import('./yardage.ts')).default,
   template: async () => (await import('./template.ts')).default,
   time: async () => (await import('./time.ts')).default,
+  swap: async () => (await import('./swap.ts')).default,
   me: async () => (await import('./me.ts')).default,
   guild: async () => (await import('./guild.ts')).default,
   help: async () => (await import('./help.ts')).default,

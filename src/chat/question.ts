@@ -46,6 +46,8 @@ const MUCH_OR_LONG = new RegExp(`${MUCH.source}|${TIME.source}`, 'i');
 const SIGNS: readonly Sign[] = [
   { ask: 'help', all: [/^help\b/i] },
   { ask: 'me show', all: [/\bmy (?:settings|defaults|units?)\b/i] },
+  { ask: 'swap rounds', all: [/\bswap\b/i, /\b\d+ (?:members|people|of us|each)\b|\brounds?\b/i] },
+  { ask: 'swap list', all: [/\bswap\b/i, /\b(?:what|who|list|show|offered|wanted|wished)\b/i] },
   { ask: null, all: [WHOLES, QUILT] },
   { ask: null, all: [ROSETTES, MUCH_OR_LONG] },
   { ask: 'template', all: [PRINTED], none: [/\btemplate size\b/i] },
@@ -76,7 +78,7 @@ const SIGNS: readonly Sign[] = [
 ];
 
 const HELP_WITH =
-  /^help (?:(?:me )?(?:with|on|about) )?(?:the )?[/!]?(cut|count|yield|yardage|template|time|guild)\b/i;
+  /^help (?:(?:me )?(?:with|on|about) )?(?:the )?[/!]?(cut|count|yield|yardage|template|time|swap|guild)\b/i;
 
 /**
  * What a question in plain words asks for, or null where no sign of a known question is there. The words are

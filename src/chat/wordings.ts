@@ -75,6 +75,45 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'what-to-cut': () => 'How many patches? For example pieces:240, rosette:2 or field:60x72in.',
   'one-of-these': ({ got }) => `Say one of them: ${text(got)}.`,
   'nothing-set': ({ example }) => `Nothing to set. For example ${text(example)}.`,
+  'goods-unread': ({ got, count, known }) =>
+    `${count === undefined ? 'I cannot read' : `I read ${text(count)}, but not`} ${quoted(got)}. ${near(got, known) || 'Say how many of what: 6 fat quarters florals, 60 1in hexagons blue, 2 1/2in strips x 20.'}`,
+  'goods-either': ({ one, other }) => `Is that ${text(one)} or ${text(other)}? Say it with an x, just so.`,
+  'goods-count': ({ got, most }) => `${text(got)} of them? I take from 1 to ${text(most)} on one line.`,
+  'goods-many': ({ got, most }) => `That is ${text(got)} lines at once. Up to ${text(most)}, please.`,
+  'goods-size': ({ shape }) =>
+    `How large is the ${text(shape)}, along its side? For example 60 1in ${text(shape)}s blue.`,
+  'swap-none': () => 'No swap is open. An organiser opens one: `/swap open name:Stash`',
+  'swap-unknown': ({ got, known }) =>
+    `I know no swap ${quoted(got)}. ${near(got, known) || (text(known) ? `There is ${text(known)}.` : 'None is open.')}`,
+  'swap-closed': ({ name }) =>
+    `${text(name)} takes no more offers and wishes. Ask an organiser to reopen it.`,
+  'swap-not-begun': ({ name, first }) => `${text(name)} takes offers and wishes from ${text(first)} on.`,
+  'swap-over': ({ name, last }) => `${text(name)} took offers and wishes until ${text(last)}.`,
+  'swap-days': ({ first, last }) => `The last day, ${text(last)}, is before the first, ${text(first)}.`,
+  'swap-each-of-what': () =>
+    'An even swap needs both: how many each gives, and of what. For example each:4 of:5in squares.',
+  'swap-name-taken': ({ got }) =>
+    `There is a swap called ${quoted(got)} already. Give this one another name.`,
+  'swap-is-even': ({ name }) =>
+    `${text(name)} is an even swap: each gives alike to every other. \`/swap join\` takes part.`,
+  'swap-is-matched': ({ name }) =>
+    `${text(name)} matches offers and wishes, so it has no rounds. How many would swap evenly? For example members:12 each:10.`,
+  'swap-how-many': () => 'How many swap? For example members:12 each:10.',
+  'swap-names-twice': () => 'A name is there twice. Tell the two apart.',
+  'swap-lines-many': ({ most }) => `That would be too many lines of yours. Up to ${text(most)} in one swap.`,
+  'swap-edit-what': () =>
+    'Change what? For example line:3 to:4 fat quarters florals, or, for organisers, last:2027-01-10.',
+  'swap-line-to': () => 'What should the line say? One line, for example to:4 fat quarters florals.',
+  'swap-no-line': ({ got }) => `There is no line ${text(got)} in this swap. \`/swap list\` has them all.`,
+  'swap-no-lines': () => 'You have no line in this swap.',
+  'swap-not-yours': ({ got }) => `Line ${text(got)} is somebody else’s. She can change it, or an organiser.`,
+  'swap-not-in': ({ name }) => `You are not in ${text(name)}.`,
+  'swap-nobody': ({ got, known }) =>
+    `Nobody called ${quoted(got)} is in this swap. ${near(got, known) || `In it: ${text(known)}.`}`,
+  'swap-too-few': ({ name }) => `It takes two to swap, and ${text(name)} has not two members yet.`,
+  'swap-none-sent': () => 'You have nothing to send that is not sent yet.',
+  'swap-none-received': () => 'Nothing is on its way to you that has not come yet.',
+  'swap-no-parcel': ({ got }) => `Parcel ${text(got)} cannot be marked so. \`/swap envelopes\` has yours.`,
   'question-unread': () => 'I cannot tell what to work out from that. Three asks that I can answer:',
   'not-a-line': ({ got }) => `I cannot read this line: ${text(got).replace(/\.$/, '')}.`,
 };
