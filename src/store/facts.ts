@@ -6,6 +6,7 @@ import { defaultsIn } from './defaults.ts';
 import { forgetGuildIn } from './forget-guild.ts';
 import type { Keeping } from './keeping.ts';
 import { notesIn } from './notes.ts';
+import { plansIn } from './plans.ts';
 import type { Tables } from './tables.ts';
 import { storeProblem } from './trouble.ts';
 
@@ -38,6 +39,7 @@ export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping):
       set: (guild, member, changes) => together((facts) => facts.defaults.set(guild, member, changes)),
     },
     answered: reached(answersIn(tables, keeping), fromOutside),
+    plans: reached(plansIn(tables, keeping), fromOutside),
     notes: reached(notesIn(tables, keeping), fromOutside),
     forgetGuild: (guild) => together((facts) => facts.forgetGuild(guild)),
     together,
@@ -49,6 +51,7 @@ function joined(inside: Kysely<Tables>, reach: Reach, keeping: Keeping): Facts {
   const facts: Facts = {
     defaults: reached(defaultsIn(inside, keeping), reach),
     answered: reached(answersIn(inside, keeping), reach),
+    plans: reached(plansIn(inside, keeping), reach),
     notes: reached(notesIn(inside, keeping), reach),
     forgetGuild: (guild) => reach(() => forgetGuildIn(inside, guild)),
     together: (work) => work(facts),

@@ -47,6 +47,23 @@ export const steps: readonly Step[] = [
         .execute();
     },
   },
+  {
+    name: 'plans kept under a name',
+    async take(tables) {
+      await tables.schema
+        .createTable('plans')
+        .addColumn('guild', 'text', (column) => column.notNull())
+        .addColumn('key', 'text', (column) => column.notNull())
+        .addColumn('name', 'text', (column) => column.notNull())
+        .addColumn('owner', 'text', (column) => column.notNull())
+        .addColumn('owner_name', 'text', (column) => column.notNull())
+        .addColumn('wish', 'text', (column) => column.notNull())
+        .addColumn('kept_on', 'text', (column) => column.notNull())
+        .addColumn('changed_on', 'text', (column) => column.notNull())
+        .addPrimaryKeyConstraint('plans_key', ['guild', 'key'])
+        .execute();
+    },
+  },
 ];
 
 /** A database that has taken more steps than these was made by a newer program. */

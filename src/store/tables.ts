@@ -14,6 +14,16 @@ export interface Tables {
     reply: string;
     answered_at: string;
   };
+  plans: {
+    guild: string;
+    key: string;
+    name: string;
+    owner: string;
+    owner_name: string;
+    wish: string;
+    kept_on: string;
+    changed_on: string;
+  };
   notes: {
     platform: string;
     key: string;
@@ -69,6 +79,22 @@ export const heldTables: readonly Held[] = [
       command: 'what was asked for',
       reply: 'the reply that was given',
       answered_at: 'when',
+    },
+  }),
+  held<'plans'>({
+    table: 'plans',
+    of: 'member',
+    guild: 'guild',
+    member: 'owner',
+    columns: {
+      guild: 'the guild',
+      key: 'the plan’s name as it is compared',
+      name: 'the plan’s name',
+      owner: 'who keeps it',
+      owner_name: 'her name, as it was then',
+      wish: 'layout, size, cloths, seam, width, spare, method, hours',
+      kept_on: 'the day it was kept',
+      changed_on: 'the day it was last changed',
     },
   }),
   held<'notes'>({

@@ -105,6 +105,14 @@ class OpenedWhenNeeded implements Facts {
       (await this.#opened()).notes.prune(platform, keyBegins, before),
   };
 
+  readonly plans: Facts['plans'] = {
+    find: async (guild, name) => (await this.#opened()).plans.find(guild, name),
+    list: async (guild) => (await this.#opened()).plans.list(guild),
+    keep: async (guild, plan) => (await this.#opened()).plans.keep(guild, plan),
+    change: async (guild, name, wish, on) => (await this.#opened()).plans.change(guild, name, wish, on),
+    remove: async (guild, name) => (await this.#opened()).plans.remove(guild, name),
+  };
+
   readonly answered = {
     find: async (guild: string, event: string) => (await this.#opened()).answered.find(guild, event),
     keep: async (guild: string, event: string, answer: KeptAnswer) =>
