@@ -1,14 +1,14 @@
-import { type Purchase, purchase } from '../src/calculator/fabric/purchase.ts';
+import { purchase } from '../src/calculator/fabric/purchase.ts';
 import { type Yardage, type YardageWay, yardage } from '../src/calculator/fabric/yardage.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import { type Answer, type Command, form, type Here } from '../src/chat/command.ts';
 import { alsoNamed, bare, otherwise, usually } from '../src/chat/option.ts';
 import { choice, length, percent, whole } from '../src/chat/option-kinds.ts';
 import { count, type Figure, inches, type Reply, reply, yards } from '../src/chat/reply.ts';
-import { INCHES } from '../src/measure/length.ts';
 import { wrong } from '../src/measure/result.ts';
-import { decimal, grouped } from '../src/measure/ruler.ts';
+import { grouped } from '../src/measure/ruler.ts';
 import { many, type Speech } from '../src/measure/speech.ts';
+import { bought, metresFigure, purchaseFor, roundDown, roundUp, tightWords } from './bought.ts';
 import { bladeCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
 import { type MadeOf, madeOf, madeOfOptions } from './made-of.ts';
@@ -119,7 +119,7 @@ function answer(asked: AskedPatch, found: Yardage, told: Told): Answer {
     lines: [
       `Buy ${bought(chosen.buy, here.say)}: ${here.say.plain(roundUp(chosen.buy, here.say))} needed, ${here.say.plain(roundDown(buy.spare, here.say))} to spare.`,
       words,
-      ...(buy.tight ? [tightWords(buy, here.say)] : []),
+      ...(buy.tight ? [tightWords(chosen.buy, here.say)] : []),
       ...madeWords(found, told),
     ],
     table: otherWays(found, chosen, here.say),
@@ -138,21 +138,6 @@ function answer(asked: AskedPatch, found: Yardage, told: Told): Answer {
     ),
   });
 }
-
-/** Shown lengths never promise more than there is: what is needed is rounded up, what is spare down. */
-const roundUp = (inches: number, say: Speech): number => Math.ceil(inches / grain(say) - 1e-6) * grain(say);
-const roundDown = (inches: number, say: Speech): number =>
-  Math.floor(inches / grain(say) + 1e-6) * grain(say);
-const grain = ({ reading }: Speech): number => (reading === 'metric' ? INCHES.mm : 1 / 100);
-
-const purchaseFor = (needed: number, say: Speech): Purchase =>
-  purchase(needed, say.reading === 'metric' ? 'metric' : 'yard');
-
-const bought = (needed: number, say: Speech): string =>
-  say.purchase(purchase(needed, 'yard').amount, purchase(needed, 'metric').amount);
-
-const tightWords = (buy: Purchase, say: Speech): string =>
-  `Under ${say.plain(0.5)} to spare: a crooked cut or the wash eats it. The next step up is ${say.purchase(buy.amount + 1 / 8, buy.amount + 0.1)}.`;
 
 function madeWords({ pieces }: Yardage, { of, pieces: asked }: Told): string[] {
   const spare = pieces > asked ? `${grouped(asked)} and ${grouped(pieces - asked)} to spare` : grouped(asked);
@@ -213,10 +198,7 @@ function figuresOf(found: Yardage): Record<string, Figure> {
     figures[`${name}Length`] = inches(way.buy);
     figures[`${name}Yards`] = yards(buy.amount);
     figures[`${name}Spare`] = inches(buy.spare);
-    figures[`${name}Metres`] = {
-      value: Number(decimal(purchase(way.buy, 'metric').amount, 1).replaceAll(',', '')),
-      unit: 'm',
-    };
+    figures[`${name}Metres`] = metresFigure(way.buy);
   }
   return figures;
 }

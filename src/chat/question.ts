@@ -39,6 +39,8 @@ const WHOLES = /\bhow many (?:\w+[- ]){0,3}(?:rosettes|flowers|stars|blocks)\b/i
 const PRINTED =
   /\btemplates?\b|\bprint(?:able|ed|out)?\b.*\b(?:hex\w*|papers?|pieces?|patches|shapes?)\b|\bpapers?\b.*\bprint/i;
 
+const FINISHING = /\b(?:backing|binding|batting|wadding)\b/i;
+
 /** How much or how long for several rosettes: only one is worked out at a time. */
 const MUCH_OR_LONG = new RegExp(`${MUCH.source}|${TIME.source}`, 'i');
 
@@ -49,7 +51,20 @@ const SIGNS: readonly Sign[] = [
   { ask: null, all: [WHOLES, QUILT] },
   { ask: null, all: [ROSETTES, MUCH_OR_LONG] },
   { ask: 'template', all: [PRINTED], none: [/\btemplate size\b/i] },
-  { ask: 'time', all: [TIME] },
+  {
+    ask: 'check',
+    all: [/\brows?\b/i, /\b(?:(?:came|comes?|turned) out|measures?|measured|short|long)\b/i, /\d/],
+    none: [/\bhow (?:many|much|long)\b/i],
+  },
+  { ask: 'kit', all: [/\bkits?\b/i, /\d/] },
+  { ask: 'plan list', all: [/\b(?:our|the guild['’]?s|kept|which|what) plans\b/i] },
+  { ask: 'plan make', all: [/\bplan\b|\bshopping list\b/i] },
+  { ask: 'time', all: [TIME], none: [FINISHING] },
+  { ask: 'finish backing', all: [/\bbacking\b|\bfor the back\b/i] },
+  { ask: 'finish binding', all: [/\bbinding\b/i] },
+  { ask: 'finish batting', all: [/\b(?:batting|wadding)\b/i] },
+  { ask: 'finish border', all: [/\bborders?\b/i] },
+  { ask: 'finish bed', all: [/\bmattress\b|\b(?:in(?:ch)?|cm) drop\b|\bdrop of\b/i] },
   {
     ask: 'yield',
     all: [PIECE, /\bhow many\b|\bfrom\b|\bout of\b|\bget\b|\bfits?\b|\benough\b/i],
@@ -76,7 +91,7 @@ const SIGNS: readonly Sign[] = [
 ];
 
 const HELP_WITH =
-  /^help (?:(?:me )?(?:with|on|about) )?(?:the )?[/!]?(cut|count|yield|yardage|template|time|guild)\b/i;
+  /^help (?:(?:me )?(?:with|on|about) )?(?:the )?[/!]?(cut|count|yield|yardage|template|time|finish|check|plan|kit|guild)\b/i;
 
 /**
  * What a question in plain words asks for, or null where no sign of a known question is there. The words are

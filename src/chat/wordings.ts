@@ -58,6 +58,34 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
     `A seam of ${text(seam)} is wider than the cloth has room for (${text(cloth)}).`,
   'patch-wider-than-cloth': ({ patch, cloth }) =>
     `A patch of ${text(patch)} does not fit cloth of ${text(cloth)}.`,
+  'wider-than-cloth': ({ what, size, cloth }) =>
+    `A ${text(what)} of ${text(size)} has no room on cloth of ${text(cloth)}.`,
+  'bed-or-mattress': () => 'Which bed? For example queen, or mattress:60x80in.',
+  'row-not-that-way': ({ shape, known }) => `A row of ${text(shape)} is checked by ${text(known)}.`,
+  'row-not-of-shape': ({ shape }) =>
+    `I cannot check a row of ${text(shape)}. I can of hexagons, diamonds, triangles and squares.`,
+  'plan-what': () => 'What shall I plan? For example field, garden, rosette, stars or blocks, and a size.',
+  'plan-all-name': ({ got }) =>
+    `I read ${quoted(got)} as the name, and nothing to plan. Put what to plan before name:, or say it with its option, such as quilt:60x72in.`,
+  'plan-needs': ({ needs }) =>
+    `How much of it? Say ${list(needs).join(' or ') || 'how many, or a size'}, each with a colon and its number.`,
+  'plan-one-size': ({ shape }) =>
+    `I plan loose patches that one size fixes; a ${text(shape)} has two. /yardage answers for those.`,
+  'plan-cloth-narrow': ({ cloth }) => `Cloth of ${text(cloth)} is too narrow for the border or the binding.`,
+  'plan-name-option': ({ got }) =>
+    `A name with ‘${text(got)}:’ in it would be read as an option. Leave out the colon.`,
+  'plan-name-taken': ({ got }) =>
+    `There is a plan ‘${text(got)}’ already. Take another name, or /plan change it.`,
+  'plans-full': ({ most }) => `The guild keeps ${text(most)} plans, and no more. Remove one first.`,
+  'plans-none': () => 'No plan is kept yet.',
+  'plan-unknown': ({ got, known }) =>
+    `I keep no plan ${quoted(got)}. ${near(got, known)} There is ${list(known).slice(0, 8).join(', ')}.`,
+  'plan-not-yours': ({ got, owner }) =>
+    `‘${text(got)}’ is kept by ${text(owner) || 'nobody now'}. ${owner ? `${text(owner)} or an organiser` : 'An organiser'} can change it.`,
+  'plan-unchanged': () => 'What shall change? For example spare:10% or size:3/4in.',
+  'cloth-part-unknown': ({ got, known }) =>
+    `I cannot tell which part ${quoted(got)} is for. Name the part, then its cloth: ${text(known)}.`,
+  'cloth-part-twice': ({ got }) => `${quoted(got)} is given two cloths. One for each part.`,
   'too-many-patches': ({ count, most }) =>
     `That is ${text(count)} patches. I lay out up to ${text(most)}; ask for a smaller piece or larger patches.`,
   'no-patch-fits': ({ quilt }) =>

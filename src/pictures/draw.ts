@@ -13,6 +13,7 @@ const DRAWINGS: Readonly<Record<string, () => Promise<Drawing>>> = {
   cutting: async () => (await import('./cutting.ts')).drawCutting,
   chart: async () => (await import('./chart.ts')).drawChart,
   templates: async () => (await import('./templates.ts')).drawTemplates,
+  'plan-sheet': async () => (await import('./plan-sheet.ts')).drawPlanSheet,
   text: async () => (await import('./text.ts')).drawText,
 };
 
