@@ -71,7 +71,7 @@ export const bedForm = form({
       ]),
       cautions: infant ? cribCaution() : [],
       choices: [
-        { label: 'Fill it with 1 in hexagons', ask: `/count field quilt:${sized} size:1in` },
+        { label: `Fill it with hexagons, ${say.plain(1)} side`, ask: `/count field quilt:${sized} size:1in` },
         { label: 'Its backing', ask: `/finish backing quilt:${sized}` },
       ],
     });

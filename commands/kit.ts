@@ -25,7 +25,7 @@ const kit: Command = {
       summary: 'The same patches for so many members: what to cut and buy in all, what goes in each kit',
       examples: [
         '/kit rosette rounds:2 size:1in members:12 spare:10%',
-        '/kit plan:Spring garden members:12',
+        '/kit plan:Queen members:4',
         '/kit star side:2 size:1 1/2in members:8 cloths:round 1 gold, round 2 scraps',
       ],
       options: {

@@ -114,7 +114,7 @@ function planSheet(plan: Plan, list: readonly ToBuy[], { here, sheet, name }: Fi
         ],
         boxes: true,
         rows: plan.roles.map((role) => [
-          partWords(role).replace(/^[\d,]+ (?:in )?/, ''),
+          partWords(role).replace(/^[\d,]+ (?:(?:for|of) )?/, ''),
           role.cloth === role.role ? '' : role.cloth,
           grouped(role.need.pieces),
         ]),

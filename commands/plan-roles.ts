@@ -15,20 +15,20 @@ import { measureWords } from './patch-words.ts';
 const PARTS: Readonly<Record<string, readonly [one: string, more: string]>> = {
   centre: ['centre', 'centres'],
   petal: ['petal', 'petals'],
-  path: ['in the path', 'in the path'],
+  path: ['for the path', 'for the path'],
   half: ['half', 'halves'],
-  star: ['in stars', 'in stars'],
+  star: ['for stars', 'for stars'],
   between: ['between', 'between'],
   diamond: ['diamond', 'diamonds'],
   triangle: ['triangle', 'triangles'],
 };
 
-/** "126 petals", "24 in round 3", "1,739 hexagons". */
+/** "126 petals", "24 of round 3", "1,739 hexagons". */
 export function partWords({ role, shape, pieces }: PlanRole): string {
   const known = PARTS[role];
   if (known) return many(pieces, ...known);
   if (role === 'field' || role === 'pieces') return shapeWords(shape, pieces);
-  return `${grouped(pieces)} ${role.startsWith('round') ? `in ${role}` : role}`;
+  return `${grouped(pieces)} ${role.startsWith('round') ? `of ${role}` : role}`;
 }
 
 export const shapeWords = (shape: ShapeName, pieces: number): string =>
@@ -75,7 +75,7 @@ export function figureName(role: PlanRole, all: readonly PlanRole[]): string {
   return twice ? `${plain}${role.shape.split('-').map(capital).join('')}` : plain;
 }
 
-/** The part that a cloth's use is for, in words: "7 centres and 84 in the path", "2 panels". */
+/** The part that a cloth's use is for, in words: "7 centres and 84 for the path", "2 panels". */
 export const usedFor = (roles: readonly string[], needs: readonly RoleNeed[]): string =>
   needs
     .filter(({ role }) => roles.includes(role))

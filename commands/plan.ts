@@ -5,7 +5,7 @@ import { reply } from '../src/chat/reply.ts';
 import type { KeptPlan } from '../src/guild/plan-facts.ts';
 import { MOST_PLANS, mayChange } from '../src/guild/plan-rules.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
-import { dayWords } from '../src/measure/speech.ts';
+import { dayWords, many } from '../src/measure/speech.ts';
 import { assumedNote } from './patch.ts';
 import { keepAgain, kitChoice, nameFor, optionIn } from './plan-again.ts';
 import { workedWith } from './plan-lines.ts';
@@ -88,11 +88,14 @@ const plan: Command = {
         if (plans.length === 0)
           return reply({
             title: 'No plan is kept yet',
-            lines: ['Keep the first:', '`/plan keep name:Spring garden rosettes:7 rounds:2`'],
+            lines: [
+              `There is room for ${MOST_PLANS}. Keep the first:`,
+              '`/plan keep name:Spring garden rosettes:7 rounds:2`',
+            ],
           });
         return reply({
-          title: `${plans.length === 1 ? 'One plan' : `${plans.length} plans`} kept`,
-          lines: ['`/plan show` and a name shows one.'],
+          title: 'Plans kept',
+          lines: [`${many(plans.length, 'plan', 'plans')}. \`/plan show\` and a name shows one.`],
           table: { columns: ['name', 'what', 'kept by'], rows: plans.map((one) => listed(one, here)) },
           figures: { plans: { value: plans.length, unit: '' } },
           choices: plans

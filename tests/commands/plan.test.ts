@@ -25,7 +25,7 @@ describe('/plan make', () => {
       ...{ centrePieces: 7, petalPieces: 126, pathPieces: 84, papers: 217 },
       ...{ centreCloth: 'yellow', petalCloth: 'scraps', pathCloth: 'white', battingPackage: 'crib' },
     });
-    expect(reply.lines[0]).toBe('217 hexagons: 7 centres, 126 petals, 84 in the path.');
+    expect(reply.lines[0]).toBe('217 hexagons: 7 centres, 126 petals, 84 for the path.');
     expect(reply.lines.length).toBeLessThanOrEqual(7);
     expect(reply.table?.columns).toHaveLength(3);
   });
@@ -219,7 +219,7 @@ describe('the table for a spreadsheet', () => {
     expect(lines[0]).toBe('list,what,for,note,pieces,amount,unit,inches needed');
     expect(lines).toContain('patches,hexagon,petal,scraps,126,,,');
     expect(lines).toContain("patches,hexagon,centre,'@yellow,7,,,");
-    expect(lines.some((line) => line.startsWith('cloth,"""white""",84 in the path,,84,0.375,yd,'))).toBe(
+    expect(lines.some((line) => line.startsWith('cloth,"""white""",84 for the path,,84,0.375,yd,'))).toBe(
       true,
     );
     expect(lines.at(-1)).toBe(`total,cloth in all,each cloth rounded up,,,${figures.totalYards},yd,`);

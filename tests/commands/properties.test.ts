@@ -271,7 +271,7 @@ describe('what the figures keep to', () => {
   });
 
   test('the same ask twice has the same reply, the caution of the day aside', async () => {
-    for (const words of examples.filter((one) => !/ (?:set|reset)/.test(one))) {
+    for (const words of examples.filter((one) => !/ (?:set|reset|keep|change|remove)\b/.test(one))) {
       const [first, second] = [await ask(words, { organiser: true }), await ask(words, { organiser: true })];
       expect({ ...second, cautions: [] }).toEqual({ ...first, cautions: [] });
     }
