@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { memoryFacts } from '../standin/memory-facts.ts';
-import { askIn, numbers } from './finishing-room.ts';
+import { openAsking, valuesOf } from './asking.ts';
 
-const ask = askIn(memoryFacts());
+const ask = openAsking();
 
 /** The trade's worked examples, asked as a member would. */
 describe('/finish', () => {
@@ -37,11 +36,11 @@ describe('/finish', () => {
     ['/finish bed bed:queen drop:12in tuck:0in', { width: 84, length: 92 }],
     ['/finish bed mattress:60x80in drop:12in tuck:0in', { width: 84, length: 92 }],
   ])('%s', async (words, expected) => {
-    expect(numbers(await ask(words))).toMatchObject(expected);
+    expect(valuesOf(await ask(words))).toMatchObject(expected);
   });
 
   test('bias from a square, with its seams and by area alone', async () => {
-    const { square, squarePlain, squareCut, needLength } = numbers(
+    const { square, squarePlain, squareCut, needLength } = valuesOf(
       await ask('/finish binding quilt:60x72in strip:2 1/4in cut:bias'),
     );
     expect(needLength).toBe(274);
@@ -52,17 +51,17 @@ describe('/finish', () => {
 
   test('a hexagon edge and a rosette edge are longer, and bound on the bias', async () => {
     const hexagons = await ask('/finish binding quilt:60x72in edge:hexagons');
-    expect(numbers(hexagons).needLength).toBeCloseTo(2 * (60 * 1.1547 + 72 * 1.3333) + 10, 1);
-    expect(numbers(hexagons)).toHaveProperty('square');
-    expect(numbers(await ask('/finish binding edge:rosette rounds:3 size:1in')).needLength).toBe(52);
+    expect(valuesOf(hexagons).needLength).toBeCloseTo(2 * (60 * 1.1547 + 72 * 1.3333) + 10, 1);
+    expect(valuesOf(hexagons)).toHaveProperty('square');
+    expect(valuesOf(await ask('/finish binding edge:rosette rounds:3 size:1in')).needLength).toBe(52);
   });
 
   test('cloth is bought by the asker’s reading', async () => {
-    const metric = askIn(memoryFacts());
+    const metric = openAsking();
     await metric('/me set unit:cm');
     const reply = await metric('/finish backing 140x200cm width:106cm');
     expect(reply.lines[0]).toMatch(/^Buy \d+(\.\d)? m:/);
-    const { length, metres } = numbers(reply);
+    const { length, metres } = valuesOf(reply);
     expect(metres).toBeCloseTo(Math.ceil(((length as number) * 2.54) / 10 - 1e-9) / 10, 9);
   });
 
@@ -101,8 +100,8 @@ describe('/finish', () => {
 describe('/check', () => {
   test('twenty in a row that came out 33 3/4, as a command and in plain words', async () => {
     const command = await ask('/check row:20 measured:33 3/4in size:1in shape:hexagon along:flats');
-    expect(numbers(command).expected).toBeCloseTo(34.641, 3);
-    expect(numbers(command).perPatch).toBeCloseTo(-0.0446, 4);
+    expect(valuesOf(command).expected).toBeCloseTo(34.641, 3);
+    expect(valuesOf(command).perPatch).toBeCloseTo(-0.0446, 4);
     expect(command.lines.join(' ')).toContain('shallower');
     for (const words of [
       '20 in a row came out 33 3/4',
@@ -111,12 +110,12 @@ describe('/check', () => {
     ]) {
       const plain = await ask(words);
       expect(plain.command).toBe('check');
-      expect(numbers(plain)).toEqual(numbers(command));
+      expect(valuesOf(plain)).toEqual(valuesOf(command));
     }
   });
 
   test('point to point', async () => {
-    expect(numbers(await ask('/check row:10 measured:15 1/2in size:1in along:corners'))).toMatchObject({
+    expect(valuesOf(await ask('/check row:10 measured:15 1/2in size:1in along:corners'))).toMatchObject({
       expected: 15.5,
       error: 0,
     });

@@ -1,15 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { purchase } from '../../src/calculator/fabric/purchase.ts';
-import { memoryFacts } from '../standin/memory-facts.ts';
-import { askIn, numbers } from './finishing-room.ts';
+import { openAsking, valuesOf } from './asking.ts';
 
-const ask = askIn(memoryFacts());
+const ask = openAsking();
 
 const figuresOf = async (words: string): Promise<Record<string, unknown>> => {
   const reply = await ask(words);
   if (reply.error) throw new Error(`${words}: ${reply.error.message}`);
-  return numbers(reply);
+  return valuesOf(reply);
 };
 
 const each = (list: readonly string[]) => fc.constantFrom(...list);
@@ -150,7 +149,7 @@ test('every number of a plan is what the single command says', { timeout: 60_000
       // No whole hexagon may fit a small quilt: then there is nothing to plan, and that is said.
       if (reply.error?.code === 'no-patch-fits') return;
       expect(reply.error, words).toBeNull();
-      const plan = numbers(reply);
+      const plan = valuesOf(reply);
       if (layout.count) {
         const counted = await figuresOf(layout.count);
         expect(plan.total).toBe((counted.total as number) * layout.times);

@@ -2,13 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { readCloths, writeCloths } from '../../commands/plan-cloths.ts';
 import { fileName } from '../../commands/plan-files.ts';
 import type { Reply } from '../../src/chat/reply.ts';
-import { memoryFacts } from '../standin/memory-facts.ts';
-import { ADA, askIn, numbers } from './finishing-room.ts';
+import { openAsking, valuesOf } from './asking.ts';
 
-const BEA = { id: 'Bea' };
-const ORGANISER = { id: 'Cleo', organiser: true };
+const BEA = { as: 'Bea' };
+const ORGANISER = { as: 'Cleo', organiser: true };
 
-const fresh = () => askIn(memoryFacts());
+const fresh = openAsking;
 
 const textOf = (reply: Reply, ending: string): string => {
   const picture = reply.pictures.find(({ name }) => name.endsWith(ending));
@@ -20,7 +19,7 @@ describe('/plan make', () => {
     const reply = await fresh()(
       '/plan garden rosettes:7 rounds:2 outer:yes size:1in cloths:centre yellow, petal scraps, path white',
     );
-    expect(numbers(reply)).toMatchObject({
+    expect(valuesOf(reply)).toMatchObject({
       ...{ total: 217, rosettes: 7, centres: 7, petals: 126, path: 84, seams: 594 },
       ...{ centrePieces: 7, petalPieces: 126, pathPieces: 84, papers: 217 },
       ...{ centreCloth: 'yellow', petalCloth: 'scraps', pathCloth: 'white', battingPackage: 'crib' },
@@ -55,13 +54,13 @@ describe('/plan make', () => {
   });
 
   test('finishing by the quilt that a rosette is sewn on', async () => {
-    expect(numbers(await fresh()('/plan rosette rounds:8 size:1in quilt:60x72in'))).toMatchObject({
+    expect(valuesOf(await fresh()('/plan rosette rounds:8 size:1in quilt:60x72in'))).toMatchObject({
       ...{ quiltWidth: 60, quiltHeight: 72, backingYards: 3.875 },
     });
   });
 
   test('no size, no finishing', async () => {
-    const figures = numbers(await fresh()('/plan rosette rounds:2 number:12'));
+    const figures = valuesOf(await fresh()('/plan rosette rounds:2 number:12'));
     expect(figures).not.toHaveProperty('backingYards');
     expect(figures).not.toHaveProperty('quiltWidth');
   });
@@ -113,31 +112,31 @@ describe('a plan kept under a name', () => {
       ['Spring garden', '7 rosettes of 2 rounds, shared path, 1 in side', 'Ada'],
     ]);
     const shown = await ask('/plan show spring GARDEN', BEA);
-    expect(numbers(shown)).toEqual(numbers(kept));
+    expect(valuesOf(shown)).toEqual(valuesOf(kept));
     const changed = await ask('/plan change name:Spring garden spare:10% size:3/4in');
-    expect(numbers(changed)).toMatchObject({ total: 169, centreYards: 0.125 });
-    expect(numbers(await ask('/plan show Spring garden'))).toEqual(numbers(changed));
+    expect(valuesOf(changed)).toMatchObject({ total: 169, centreYards: 0.125 });
+    expect(valuesOf(await ask('/plan show Spring garden'))).toEqual(valuesOf(changed));
     const removed = await ask('/plan remove Spring garden');
     expect((await ask('/plan list')).table).toBeNull();
     expect((await ask(removed.choices[0]?.ask ?? '')).error).toBeNull();
-    expect(numbers(await ask('/plan show Spring garden'))).toEqual(numbers(changed));
+    expect(valuesOf(await ask('/plan show Spring garden'))).toEqual(valuesOf(changed));
   });
 
   test('stays the same when its keeper’s and its reader’s own settings differ', async () => {
     const ask = fresh();
     const kept = await ask('/plan keep name:Field quilt:40x50in size:1in');
     await ask('/me set width:40in seam:3/8in hours:2 stitches:20 pace:9', BEA);
-    expect(numbers(await ask('/plan show Field', BEA))).toEqual(numbers(kept));
+    expect(valuesOf(await ask('/plan show Field', BEA))).toEqual(valuesOf(kept));
     await ask('/plan change name:Field border:2in', ORGANISER);
-    expect(numbers(await ask('/plan show Field'))).toMatchObject({
-      total: numbers(kept).total,
+    expect(valuesOf(await ask('/plan show Field'))).toMatchObject({
+      total: valuesOf(kept).total,
       quiltWidth: 44,
     });
   });
 
   test('only she or an organiser may change or remove it', async () => {
     const ask = fresh();
-    await ask('/plan keep name:Mine quilt:40x50in', ADA);
+    await ask('/plan keep name:Mine quilt:40x50in');
     expect((await ask('/plan remove Mine', BEA)).error?.code).toBe('plan-not-yours');
     expect((await ask('/plan change name:Mine spare:5%', BEA)).error?.code).toBe('plan-not-yours');
     expect((await ask('/plan change name:Mine spare:5%', ORGANISER)).error).toBeNull();
@@ -161,22 +160,22 @@ describe('a plan kept under a name', () => {
     expect((await ask('/plan list')).table?.rows).toEqual([
       ['Small', 'field of hexagons for 20 x 20 in, 1 in side', 'Ada'],
     ]);
-    expect(numbers(await ask('/plan show Small'))).toMatchObject({ width: 20 });
+    expect(valuesOf(await ask('/plan show Small'))).toMatchObject({ width: 20 });
   });
 
   test('a number takes the place of the size to fill, and the other way round', async () => {
     const ask = fresh();
     await ask('/plan keep name:Garden quilt:40x50in rounds:1');
-    expect(numbers(await ask('/plan change name:Garden rosettes:7'))).toMatchObject({ rosettes: 7 });
-    const { rosettes, width } = numbers(await ask('/plan change name:Garden quilt:60x60in'));
+    expect(valuesOf(await ask('/plan change name:Garden rosettes:7'))).toMatchObject({ rosettes: 7 });
+    const { rosettes, width } = valuesOf(await ask('/plan change name:Garden quilt:60x60in'));
     expect(rosettes).toBeGreaterThan(7);
     expect(width).toBeGreaterThanOrEqual(60);
   });
 
   test('the same event delivered again keeps one plan and gives the same reply', async () => {
     const ask = fresh();
-    const first = await ask('/plan keep name:Once quilt:20x20in', ADA, 'e1');
-    expect(await ask('/plan keep name:Once quilt:20x20in', ADA, 'e1')).toEqual(first);
+    const first = await ask('/plan keep name:Once quilt:20x20in', { event: 'e1' });
+    expect(await ask('/plan keep name:Once quilt:20x20in', { event: 'e1' })).toEqual(first);
     expect((await ask('/plan list')).figures.plans?.value).toBe(1);
   });
 
@@ -215,7 +214,7 @@ describe('the table for a spreadsheet', () => {
       '/plan garden rosettes:7 rounds:2 outer:yes size:1in cloths:centre @yellow, petal scraps, path "white", binding blue',
     );
     const lines = textOf(reply, '.csv').trimEnd().split('\r\n');
-    const figures = numbers(reply);
+    const figures = valuesOf(reply);
     expect(lines[0]).toBe('list,what,for,note,pieces,amount,unit,inches needed');
     expect(lines).toContain('patches,hexagon,petal,scraps,126,,,');
     expect(lines).toContain("patches,hexagon,centre,'@yellow,7,,,");
@@ -266,7 +265,7 @@ describe('/kit', () => {
     await ask('/plan keep name:Rosette rounds:2 size:1in cloths:centre gold, round 1 blue');
     const reply = await ask('/kit plan:Rosette members:12 spare:10%', BEA);
     expect(reply.title).toBe('12 kits: Rosette');
-    expect(numbers(reply)).toMatchObject({
+    expect(valuesOf(reply)).toMatchObject({
       perKit: 19,
       total: 228,
       pieces: 253,
@@ -281,8 +280,8 @@ describe('/kit', () => {
   test('what is said beside a kept plan is laid over it for this once', async () => {
     const ask = fresh();
     await ask('/plan keep name:Rosette rounds:2 size:1in');
-    expect(numbers(await ask('/kit plan:Rosette members:2 rounds:3'))).toMatchObject({ perKit: 37 });
-    expect(numbers(await ask('/plan show Rosette'))).toMatchObject({ total: 19 });
+    expect(valuesOf(await ask('/kit plan:Rosette members:2 rounds:3'))).toMatchObject({ perKit: 37 });
+    expect(valuesOf(await ask('/plan show Rosette'))).toMatchObject({ total: 19 });
   });
 });
 

@@ -6,13 +6,12 @@ import { inflateSync } from 'node:zlib';
 import { afterAll, describe, expect, test } from 'vitest';
 import { draw } from '../../src/pictures/draw.ts';
 import type { PlanSheetRecipe } from '../../src/pictures/plan-sheet-recipe.ts';
-import { askIn, numbers } from '../commands/finishing-room.ts';
-import { memoryFacts } from '../standin/memory-facts.ts';
+import { openAsking, valuesOf } from '../commands/asking.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'honeycount-sheet-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-const ask = askIn(memoryFacts());
+const ask = openAsking();
 
 /** The sheet of an ask, drawn as the platforms do from what a kept reply carries. */
 async function sheetOf(words: string): Promise<Uint8Array> {
@@ -126,7 +125,7 @@ describe.skipIf(!reader)('read back by poppler', () => {
       expect(text).toContain(much);
     }
     expect(text).toContain(`in all`);
-    expect(text).toContain(String(numbers(reply).total).replace(/(\d)(\d{3})$/, '$1,$2'));
+    expect(text).toContain(String(valuesOf(reply).total).replace(/(\d)(\d{3})$/, '$1,$2'));
     expect(text).toContain('page 1 of 1');
   });
 
