@@ -3,6 +3,7 @@ import type { PlanWish } from '../src/calculator/plan/wish.ts';
 import type { AnyOption } from '../src/chat/option.ts';
 import type { ReplyChoice } from '../src/chat/reply.ts';
 import type { KeptPlan } from '../src/guild/plan-facts.ts';
+import type { Speech } from '../src/measure/speech.ts';
 import { capital } from './patch.ts';
 import { writeCloths } from './plan-cloths.ts';
 import { planOptions } from './plan-options.ts';
@@ -29,15 +30,13 @@ export const kitChoice = (name: string): ReplyChoice => ({
   ask: `/kit plan:${name} members:12`,
 });
 
-/** A name for a plan that nobody has named yet: "Garden of 7", "Field 60 x 72". */
-export function nameFor({ wish, top }: Plan): string {
+/** A name for a plan that nobody has named yet: "Garden of 7", "Field 60 x 72 in". */
+export function nameFor({ wish, top }: Plan, say: Speech): string {
   const { quilt, layout } = wish;
-  const size = quilt ? ` ${quilt.bed ?? `${round(quilt.width)} x ${round(quilt.height)}`}` : '';
+  const size = quilt ? ` ${quilt.bed ?? say.size(quilt.width, quilt.height)}` : '';
   const number = !quilt && top.many > 1 ? ` of ${top.many}` : '';
   return `${capital(layout)}${size}${number}`;
 }
-
-const round = (inches: number): string => String(Math.round(inches * 10) / 10);
 
 /** An option's name before a colon: in a plan's name it would be read as that option. */
 export function optionIn(name: string): string | null {

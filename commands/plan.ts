@@ -40,11 +40,12 @@ const plan: Command = {
         const sheet = sheetFor(here);
         const made = planFrom(wish, sheet);
         if (!made.ok) return planProblem(made, here);
-        const keep = here.again({}).replace(/^\/plan(?: make)?/, `/plan keep name:${nameFor(made.value)}`);
+        const name = nameFor(made.value, here.say);
+        const keep = here.again({}).replace(/^\/plan(?: make)?/, `/plan keep name:${name}`);
         return planReply(made.value, {
           ...{ here, sheet },
           notes: assumedNote(assumed),
-          choices: [{ label: `Keep it as ‘${nameFor(made.value)}’`, ask: keep }, ...otherwise],
+          choices: [{ label: `Keep it as ‘${name}’`, ask: keep }, ...otherwise],
         });
       },
     }),
