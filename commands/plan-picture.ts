@@ -1,3 +1,4 @@
+import { clothOf } from '../src/calculator/plan/cloths.ts';
 import type { Plan } from '../src/calculator/plan/plan.ts';
 import type { PlanWish } from '../src/calculator/plan/wish.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
@@ -19,8 +20,16 @@ export function planPicture(plan: Plan, here: Here): Picture[] {
   }
   const ask = askOf(plan);
   if (!top.made || !ask) return [];
-  const names = Object.fromEntries(Object.keys(top.made.counted.byRole).map((role) => [role, called(role)]));
+  const names = Object.fromEntries(
+    Object.keys(top.made.counted.byRole).map((role) => [role, nameOf(role, plan)]),
+  );
   return [layoutPicture({ title, made: top.made, ask, called: names }, here)];
+}
+
+/** What a part is called, and its cloth where that was named. */
+function nameOf(role: string, { wish }: Plan): string {
+  const cloth = clothOf(role, wish);
+  return cloth === role ? called(role) : `${called(role)}, ${cloth}`;
 }
 
 /** What the picture places again: the layout that was counted. */
