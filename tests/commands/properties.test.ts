@@ -161,9 +161,10 @@ describe('whatever is asked', () => {
         for (const choice of (await ask(typed, { organiser: true })).choices) {
           const then = await ask(choice.ask);
           expect(then.asks, `${typed} -> ${choice.ask}`).toBeNull();
-          // A reading may be impossible (nothing left inside the seams, too wide for the cloth), never unread.
+          // A reading may be impossible (nothing left inside the seams, one patch alone, too wide for the cloth), never unread.
           expect([
             '',
+            'nothing-to-sew',
             'nothing-left',
             'patch-wider-than-cloth',
             'too-many-patches',
