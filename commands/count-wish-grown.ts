@@ -1,9 +1,10 @@
 import type { Growing } from '../src/calculator/layouts/as-large-as.ts';
 import { blocksOver } from '../src/calculator/layouts/blocks.ts';
-import { type DiamondField, diamonds, type Middle, sideAfter } from '../src/calculator/layouts/diamonds.ts';
+import type { DiamondField, Middle } from '../src/calculator/layouts/diamonds.ts';
+import { GROWING_ROSETTE, GROWING_STAR, growingDiamonds } from '../src/calculator/layouts/growing.ts';
 import type { Layout } from '../src/calculator/layouts/layout.ts';
-import { type Rosette, rosette } from '../src/calculator/layouts/rosette.ts';
-import { type Star, star } from '../src/calculator/layouts/star.ts';
+import type { Rosette } from '../src/calculator/layouts/rosette.ts';
+import type { Star } from '../src/calculator/layouts/star.ts';
 import type { Answer } from '../src/chat/command.ts';
 import { count, type Figure, inches } from '../src/chat/reply.ts';
 import { grouped } from '../src/measure/ruler.ts';
@@ -64,8 +65,8 @@ export const rosetteFor = (colours: readonly string[] | undefined, asked: Asked)
   grownFor<Rosette>(
     {
       ...{ title: 'One rosette', called: 'Rounds', roundName: roundAbout },
-      noun: { pieces: HEXAGONS, number: inRounds, area: HEXAGON, open: 'Its four corners are', trims: true },
-      growing: { least: 0, make: rosette, sizeOf: (R) => [(2 * R + 1) * ROOT3, 3 * R + 2] },
+      noun: { pieces: HEXAGONS, number: inRounds, area: HEXAGON, open: 'Its four corners are' },
+      growing: GROWING_ROSETTE,
       own: () => ({}),
     },
     colours,
@@ -79,9 +80,9 @@ export const starFor = (colours: readonly string[] | undefined, asked: Asked): A
       ...{ title: 'One star', called: 'Side', roundName: roundOf },
       noun: {
         ...{ pieces: DIAMONDS, number: (n: number) => `${grouped(n)} a side`, area: DIAMOND },
-        ...{ open: 'Its notches and corners are', trims: false },
+        open: 'Its notches and corners are',
       },
-      growing: { least: 1, make: star, sizeOf: (n) => [3 * n, 2 * ROOT3 * n] },
+      growing: GROWING_STAR,
       own: ({ perPoint }) => ({ perPoint: count(perPoint) }),
     },
     colours,
@@ -93,12 +94,8 @@ export const diamondsFor = (from: Middle, colours: readonly string[] | undefined
   grownFor<DiamondField>(
     {
       ...{ title: 'One large diamond', called: 'Rounds', roundName: roundAbout },
-      noun: { pieces: DIAMONDS, number: inRounds, area: DIAMOND, open: 'Its four corners are', trims: true },
-      growing: {
-        least: 0,
-        make: (rounds) => diamonds(from, rounds),
-        sizeOf: (rounds) => [sideAfter(from, rounds), ROOT3 * sideAfter(from, rounds)],
-      },
+      noun: { pieces: DIAMONDS, number: inRounds, area: DIAMOND, open: 'Its four corners are' },
+      growing: growingDiamonds(from),
       own: ({ side }) => ({ side: count(side) }),
     },
     colours,

@@ -34,7 +34,7 @@ const SPOKEN: Readonly<Partial<Record<ShapeName, readonly string[]>>> = {
   diamond45: ['45° diamond', '45 degree diamond', '45 diamond', 'eight-point star diamond'],
   octagon: ['eight-sided'],
   pentagon: ['five-sided'],
-  clamshell: ['clam', 'fish scale', 'scale'],
+  clamshell: ['clam shell', 'fish scale', 'scale'],
   'apple-core': ['apple core', 'axe head', 'axe blade'],
 };
 

@@ -41,9 +41,8 @@ export interface GrowingNoun {
   readonly number: (n: number) => string;
   /** Of one piece, in square edges. */
   readonly area: number;
-  /** What is open beside it, and whether one would cover that by growing it. */
+  /** What is open beside it. */
   readonly open: string;
-  readonly trims: boolean;
 }
 
 const grown = ({ n }: Grown<Layout>, of: Counted, { pieces, number }: GrowingNoun): string =>
@@ -61,9 +60,7 @@ export function growingLines(
   const { say } = here;
   const over = margins(reach, quilt);
   const covering =
-    noun.trims && found.cover && cover
-      ? [`To cover the corners too and trim: ${grown(found.cover, cover, noun)}.`]
-      : [];
+    found.cover && cover ? [`To cover the corners too and trim: ${grown(found.cover, cover, noun)}.`] : [];
   return [
     `At least so large: ${grown(found.reach, reach, noun)}, ${say.size(round(reach.width), round(reach.height))}.`,
     `${beside('It is over by', over, here)} ${noun.open} open, ${say.area(Math.round(openArea(reach, noun)))}: fill with background.`,
@@ -89,7 +86,7 @@ export function growingFigures(
     ...marginFigures('over', over),
     openArea: squareInches(openArea(reach, noun)),
   };
-  if (noun.trims && found.cover && cover) {
+  if (found.cover && cover) {
     figures[`cover${called}`] = count(found.cover.n);
     figures.coverTotal = count(cover.counted.total);
   }

@@ -98,6 +98,7 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'no-patch-fits': ({ quilt }) =>
     `Not one whole patch fits in ${text(quilt)}. A smaller patch, or sides:cover?`,
   'blocks-or-side': () => 'How many blocks, or how long a side? For example blocks:100 or side:5.',
+  'not-covered': () => 'I found no rows that cover that. A size a little larger or smaller?',
   'straight-with-diamonds': () =>
     'A straight edge goes with set:diamonds. With hexagons the outer notches can be filled: outer:yes.',
   'layout-shape': ({ layout, shape }) =>

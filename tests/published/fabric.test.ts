@@ -50,3 +50,12 @@ test('hexagons tile: the honeycomb comes as near to the whole cloth as one likes
   expect(share(10_000)).toBeGreaterThan(share(1000));
   expect(share(10_000)).toBeLessThanOrEqual(1);
 });
+
+test('no pentagons lie closer than is proved to be possible, (5 − √5)/3 of the cloth (arXiv 1602.07220), and ours come near', () => {
+  const pentagon = cutPatch('pentagon', { edge: 1 }, 0, 'pointed');
+  const proved = (5 - Math.sqrt(5)) / 3;
+  const share = (side: number) =>
+    (yieldFrom(pentagon, { width: side, length: side }).best * pentagon.cut.area) / side ** 2;
+  expect(share(2000)).toBeLessThan(proved);
+  expect(share(2000)).toBeGreaterThan(proved - 0.002);
+});

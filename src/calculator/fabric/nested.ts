@@ -10,7 +10,8 @@ import { evenly } from './spacing.ts';
 /**
  * The shapes that a double row wastes less of than a strip, and how each is turned for it, in degrees from
  * its base. Kites (a diagonal along the row), flat-to-flat halves and long hexagons leave nothing between
- * them, thirds and octagons about a tenth, pentagons less: (5 − √5)/3 of the cloth is covered.
+ * them, thirds and octagons about a tenth. Pentagons cover (5 − √5)/3 of the cloth, the most that they can
+ * (arXiv 1602.07220, abstract).
  */
 const TURNS: Readonly<Partial<Record<ShapeName, readonly number[]>>> = {
   kite: [60, 150],

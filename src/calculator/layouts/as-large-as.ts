@@ -9,6 +9,11 @@ export interface Growing<L extends Layout> {
   readonly make: (n: number) => Result<L>;
   /** Width and height at n, in edges. */
   readonly sizeOf: (n: number) => readonly [width: number, height: number];
+  /**
+   * A number below which it cannot cover so much, corners and all, and not far below the one that does. Left out
+   * of what is never trimmed.
+   */
+  readonly coversFrom?: (width: number, height: number) => number;
 }
 
 /** At so many rounds, in edges. */
@@ -22,7 +27,7 @@ export interface Grown<L extends Layout> {
 export interface AsLargeAs<L extends Layout> {
   /** The least that is as wide and as high; its corners are open. */
   readonly reach: Grown<L>;
-  /** The least that covers it, corners too, to be trimmed; null past the largest layout. */
+  /** The least that covers it, corners too, to be trimmed; null past the largest layout, and where none is. */
   readonly cover: Grown<L> | null;
   /** The largest that lies inside; null where none does. */
   readonly inside: Grown<L> | null;
@@ -57,6 +62,25 @@ function isCovered(layout: Layout, width: number, height: number): boolean {
   return !reachesInto(outside, centredIn(outside.box, width, height));
 }
 
+const FURTHER = 4;
+
+function coverOf<L extends Layout>(
+  of: Growing<L>,
+  reach: number,
+  width: number,
+  height: number,
+): Grown<L> | null {
+  if (of.coversFrom === undefined) return null;
+  const from = Math.max(reach, of.coversFrom(width, height));
+  for (let n = from; n <= from + FURTHER; n++) {
+    const grown = grow(of, n);
+    // Past the largest layout it is not told.
+    if (!grown.ok) return null;
+    if (isCovered(grown.value.layout, width, height)) return grown.value;
+  }
+  return null;
+}
+
 /**
  * A layout that grows from its middle, as large as a width and a height in edges: the least that reaches so
  * far, the least that covers it all, and the largest inside. Refused with `too-many-patches` past the largest
@@ -77,17 +101,11 @@ export function asLargeAs<L extends Layout>(
   };
   const reach = grow(of, leastOf(of.least, reaches));
   if (!reach.ok) return reach;
-  // A layout that is refused ends the search; whether it would cover is not asked.
-  const covering = leastOf(reach.value.n, (n) => {
-    const made = of.make(n);
-    return !made.ok || isCovered(made.value, width, height);
-  });
-  const cover = grow(of, covering);
   const first = leastOf(of.least, isOver);
   const inside = first > of.least ? grow(of, first - 1) : null;
   return ok({
     reach: reach.value,
-    cover: cover.ok ? cover.value : null,
+    cover: coverOf(of, reach.value.n, width, height),
     inside: inside?.ok ? inside.value : null,
   });
 }

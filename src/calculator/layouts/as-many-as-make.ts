@@ -1,8 +1,8 @@
-import { ok, type Result, TOLERANCE, wholeAbove, wholeBelow } from '../../measure/result.ts';
+import { ok, type Result, wholeAbove, wholeBelow, wrong } from '../../measure/result.ts';
 import { type Arrangement, howMany } from './arrangement.ts';
 import { type Spot, turned } from './lattice.ts';
 import type { Layout, Rectangle } from './layout.ts';
-import { centredIn, type Outside, outsideOf, patchedIn, valleysOf } from './outside.ts';
+import { centredIn, type Outside, outsideOf, patchedIn, reachesInto, valleysOf } from './outside.ts';
 
 /** Rosettes or stars that can stand in staggered rows. */
 export interface Standing<L extends Layout> {
@@ -76,41 +76,53 @@ interface Size {
   readonly height: number;
 }
 
-/** The quilt where it lies within what stands, all patches, at the corners too; null where it does not. */
-const trimOf = ({ valleys, outside }: Stood<Layout>, { width, height }: Size): Rectangle | null =>
-  patchedIn(outside, valleys, width, height);
-
-/** The corners of a pattern may be cut deeper than its middle, and a row or a place more is needed. */
-const TRIES = 4;
-
 /** Enough rows of enough to have a middle: what more of them add is the same each time. */
 const SAMPLE = { rows: 4, perRow: 3 };
 
-/** The fewest rows of the fewest that cover, each second row holding as many or one more. */
-function leastRows<L extends Layout>(of: Standing<L>, wish: Size, second?: 1): Result<Stood<L>> {
+/** The fewest rows of the fewest whose valleys leave enough; the corners may be cut deeper than the middle. */
+function leastRows<L extends Layout>(of: Standing<L>, wish: Size, second?: 1): Result<InRows> {
   const sample = stand(of, inRows(SAMPLE.rows, SAMPLE.perRow, second));
   if (!sample.ok) return sample;
   const { along, over } = pitchesOf(of.step);
   const { valleys } = sample.value;
-  let rows = Math.max(1, SAMPLE.rows + wholeAbove((wish.height - valleys.height) / over));
-  let perRow = Math.max(1, SAMPLE.perRow + wholeAbove((wish.width - valleys.width) / along));
-  let stood = stand(of, inRows(rows, perRow, second));
-  for (let tried = 0; stood.ok && !trimOf(stood.value, wish) && tried < TRIES; tried++) {
-    const low = stood.value.valleys.height < wish.height - TOLERANCE;
-    const narrow = stood.value.valleys.width < wish.width - TOLERANCE;
-    // Where only the corners are open, whichever takes fewer.
-    if (low || (!narrow && perRow <= rows)) rows++;
-    if (narrow || (!low && perRow > rows)) perRow++;
-    stood = stand(of, inRows(rows, perRow, second));
-  }
-  return stood;
+  const rows = SAMPLE.rows + wholeAbove((wish.height - valleys.height) / over);
+  const perRow = SAMPLE.perRow + wholeAbove((wish.width - valleys.width) / along);
+  return ok(inRows(Math.max(1, rows), Math.max(1, perRow), second));
 }
 
-function leastCover<L extends Layout>(of: Standing<L>, wish: Size): Result<Stood<L>> {
+interface Covering<L extends Layout> {
+  readonly cover: Stood<L>;
+  readonly trim: Rectangle;
+}
+
+/** More than enough: a row or a place more than the valleys ask for makes good what the corners lack. */
+const TRIES = 12;
+
+/**
+ * The fewest that cover: of the arrangements whose middle is large enough the smallest is laid, and where its
+ * corners leave some of the quilt bare, one with a row more and one with a place more take its turn.
+ */
+function leastCover<L extends Layout>(of: Standing<L>, wish: Size): Result<Covering<L>> {
+  const { width, height } = wish;
   const even = leastRows(of, wish);
+  if (!even.ok) return even;
   const byTurns = leastRows(of, wish, 1);
-  if (!even.ok || !byTurns.ok) return even;
-  return byTurns.value.count < even.value.count ? byTurns : even;
+  if (!byTurns.ok) return byTurns;
+  const one = stand(of, inRows(1, 1));
+  if (!one.ok) return one;
+  const middle = centredIn(one.value.box, width, height);
+  if (!reachesInto(one.value.outside, middle)) return ok({ cover: one.value, trim: middle });
+  const waiting = [even.value, byTurns.value];
+  for (let tried = 0; tried < TRIES; tried++) {
+    waiting.sort((a, b) => howMany(a) - howMany(b));
+    const next = waiting.shift()!;
+    const stood = stand(of, next);
+    if (!stood.ok) return stood;
+    const trim = patchedIn(stood.value.outside, stood.value.valleys, width, height);
+    if (trim !== null) return ok({ cover: stood.value, trim });
+    waiting.push({ ...next, rows: next.rows + 1 }, { ...next, perRow: next.perRow + 1 });
+  }
+  return wrong('not-covered', { rows: even.value.rows, perRow: even.value.perRow });
 }
 
 /** The most that lie inside: in even rows, in rows with one fewer by turns, or in one row alone. */
@@ -159,13 +171,14 @@ export function asManyAsMake<L extends Layout>(
 ): Result<AsManyAsMake<L>> {
   const wish = { width, height };
   const { along, over } = pitchesOf(of.step);
-  const cover = leastCover(of, wish);
-  if (!cover.ok) return cover;
+  const found = leastCover(of, wish);
+  if (!found.ok) return found;
+  const { cover, trim } = found.value;
   return ok({
-    cover: cover.value,
-    trim: trimOf(cover.value, wish) ?? centredIn(cover.value.box, width, height),
+    cover,
+    trim,
     inside: mostInside(of, wish),
-    straight: straightSides(width, cover.value.arrangement.rows, along),
+    straight: straightSides(width, cover.arrangement.rows, along),
     byArea: (width * height) / (along * over),
   });
 }
