@@ -36,6 +36,9 @@ const cloths: Option<readonly string[], false> = {
 
 export const coloursOption = alsoNamed(cloths, 'colour', 'colors', 'color', 'cloths');
 
+/** The cloths as a picture's ask carries them. */
+export const inTheCloths = (names: readonly string[] | undefined) => (names ? { cloths: names } : {});
+
 /** A layout's rounds or rows by cloth, or nothing where no cloths were named. */
 export const coloured = (counts: readonly number[], names: readonly string[] | undefined): Cloth[] =>
   names ? byCloth(counts, names) : [];

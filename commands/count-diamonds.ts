@@ -8,7 +8,15 @@ import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
 import { arrangement } from './arrangement.ts';
-import { clothFigures, clothTable, coloured, coloursOption, roundAbout, roundOf } from './colours.ts';
+import {
+  clothFigures,
+  clothTable,
+  coloured,
+  coloursOption,
+  inTheCloths,
+  roundAbout,
+  roundOf,
+} from './colours.ts';
 import { manyWords } from './count-field.ts';
 import { roundWords } from './count-rosettes.ts';
 import { starsFor } from './count-wish.ts';
@@ -63,7 +71,7 @@ export const starForm = form({
     const { layout, counted, edge } = made.value;
     const cloths = coloured(layout.rounds, colours);
     const title = `Star, ${along} a side, ${here.say.plain(edge)} diamonds`;
-    const ask = { layout: 'star', side: along } as const;
+    const ask = { layout: 'star', side: along, ...inTheCloths(colours) } as const;
     return reply({
       title,
       lines: [
@@ -227,7 +235,7 @@ export const diamondsForm = form({
     const cloths = coloured(layout.rounds, colours);
     const assumed = [...centre, ...(here.given.has('rounds') ? [] : ['1 round']), ...asked.value.assumed];
     const title = `Diamond field, ${layout.side} a side, ${here.say.plain(edge)} diamonds`;
-    const ask = { layout: 'diamonds', from, rounds: values.rounds } as const;
+    const ask = { layout: 'diamonds', from, rounds: values.rounds, ...inTheCloths(colours) } as const;
     return reply({
       title,
       lines: [

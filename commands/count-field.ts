@@ -10,7 +10,7 @@ import { grouped } from '../src/measure/ruler.ts';
 import { isInfantBed, isUsual, type Size } from '../src/measure/size.ts';
 import { many } from '../src/measure/speech.ts';
 import { cribCaution } from './cautions.ts';
-import { clothFigures, coloursOption, placeWords } from './colours.ts';
+import { clothFigures, coloursOption, inTheCloths, placeWords } from './colours.ts';
 import { layoutFigures, layoutLines } from './count-words.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
 import { type Counted, countField } from './layouts.ts';
@@ -116,7 +116,10 @@ function answer(made: Counted<Field>, quilt: Size, told: Told): Reply {
       layoutPicture(
         {
           ...{ title, made, called: ROLES },
-          ask: { layout: 'field', width, height, edge, rows: told.rows, sides: layout.sides },
+          ask: {
+            ...{ layout: 'field', width, height, edge, rows: told.rows, sides: layout.sides },
+            ...inTheCloths(colours),
+          },
         },
         here,
       ),

@@ -9,7 +9,7 @@ import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
 import { arrangement } from './arrangement.ts';
-import { clothFigures, clothTable, coloured, coloursOption, roundAbout } from './colours.ts';
+import { clothFigures, clothTable, coloured, coloursOption, inTheCloths, roundAbout } from './colours.ts';
 import { manyWords } from './count-field.ts';
 import { gardenCloths, gardenFor } from './count-wish.ts';
 import { rosetteFor } from './count-wish-grown.ts';
@@ -48,7 +48,7 @@ export const rosetteForm = form({
     const assumed = [...(here.given.has('rounds') ? [] : ['1 round']), ...asked.value.assumed];
     const cloths = coloured(layout.rounds, colours);
     const title = `Rosette, ${many(values.rounds, 'round', 'rounds')}, ${here.say.plain(edge)} side`;
-    const ask = { layout: 'rosette', rounds: values.rounds } as const;
+    const ask = { layout: 'rosette', rounds: values.rounds, ...inTheCloths(colours) } as const;
     return reply({
       title,
       lines: [
@@ -165,7 +165,7 @@ function withPath(made: Counted<Garden>, path: Path, told: Told): Reply {
   const title = gardenTitle(told, layout.rosettes, edge, PATH_WORDS[path]);
   const called = { centre: 'centres', petal: 'rounds', path: 'path' };
   const { rosettes: arrangement, rounds, outer } = told;
-  const ask = { layout: 'garden', arrangement, rounds, path, outer } as const;
+  const ask = { layout: 'garden', arrangement, rounds, path, outer, ...inTheCloths(told.colours) } as const;
   return reply({
     title,
     lines: [
@@ -207,7 +207,11 @@ function withDiamonds(made: Counted<DiamondGarden>, told: Told): Reply {
     triangle: 'triangles between',
   };
   const { rosettes: arrangement, rounds, outer } = told;
-  const ask = { layout: 'garden with diamonds', arrangement, rounds, outer } as const;
+  const ask = {
+    layout: 'garden with diamonds' as const,
+    ...{ arrangement, rounds, outer },
+    ...inTheCloths(told.colours),
+  };
   return reply({
     title,
     lines: [

@@ -9,11 +9,13 @@ import type { Answer } from '../src/chat/command.ts';
 import { count, type Figure, inches } from '../src/chat/reply.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
-import { clothFigures, clothTable, coloured, roundAbout, roundOf } from './colours.ts';
+import type { LayoutAsk } from '../src/pictures/laid.ts';
+import { clothFigures, clothTable, coloured, inTheCloths, roundAbout, roundOf } from './colours.ts';
 import { manyWords } from './count-field.ts';
 import { type Asked, asWished, forQuilt } from './count-wish.ts';
 import { layoutFigures } from './count-words.ts';
 import { BLOCK_SEAMS, countedFrom } from './layouts.ts';
+import { layoutPicture } from './pictures.ts';
 import { type GrowingNoun, growingFigures, growingLines, growingWish } from './wish-growing.ts';
 
 const ROOT3 = Math.sqrt(3);
@@ -29,12 +31,14 @@ interface Kind<L extends Layout & { readonly rounds: readonly number[] }> {
   readonly called: 'Rounds' | 'Side';
   readonly roundName: (place: number) => string;
   readonly growing: Growing<L>;
+  /** What its picture is made from. */
+  readonly ask: (n: number) => LayoutAsk;
   /** Figures of its own. */
   readonly own: (layout: L) => Record<string, Figure>;
 }
 
 function grownFor<L extends Layout & { readonly rounds: readonly number[] }>(
-  { title, noun, called, roundName, growing, own }: Kind<L>,
+  { title: what, noun, called, roundName, growing, ask, own }: Kind<L>,
   colours: readonly string[] | undefined,
   asked: Asked,
 ): Answer {
@@ -42,9 +46,10 @@ function grownFor<L extends Layout & { readonly rounds: readonly number[] }>(
   if (!found.ok) return manyWords(found);
   const { reach } = found.value;
   const cloths = coloured(reach.layout.rounds, colours);
+  const title = forQuilt(asked, what);
   return asWished(
     {
-      title: forQuilt(asked, title),
+      title,
       lines: growingLines(found.value, noun, asked),
       table: clothTable(cloths, noun.pieces.more, { called: 'rounds', name: roundName }),
       figures: {
@@ -53,6 +58,12 @@ function grownFor<L extends Layout & { readonly rounds: readonly number[] }>(
         ...growingFigures(found.value, noun, called, asked),
         ...clothFigures(cloths),
       },
+      pictures: [
+        layoutPicture(
+          { title, made: reach, ask: { ...ask(found.value.found.reach.n), ...inTheCloths(colours) } },
+          asked.here,
+        ),
+      ],
     },
     asked,
   );
@@ -67,6 +78,7 @@ export const rosetteFor = (colours: readonly string[] | undefined, asked: Asked)
       ...{ title: 'One rosette', called: 'Rounds', roundName: roundAbout },
       noun: { pieces: HEXAGONS, number: inRounds, area: HEXAGON, open: 'Its four corners are' },
       growing: GROWING_ROSETTE,
+      ask: (rounds) => ({ layout: 'rosette', rounds }),
       own: () => ({}),
     },
     colours,
@@ -83,6 +95,7 @@ export const starFor = (colours: readonly string[] | undefined, asked: Asked): A
         open: 'Its notches and corners are',
       },
       growing: GROWING_STAR,
+      ask: (side) => ({ layout: 'star', side }),
       own: ({ perPoint }) => ({ perPoint: count(perPoint) }),
     },
     colours,
@@ -96,6 +109,7 @@ export const diamondsFor = (from: Middle, colours: readonly string[] | undefined
       ...{ title: 'One large diamond', called: 'Rounds', roundName: roundAbout },
       noun: { pieces: DIAMONDS, number: inRounds, area: DIAMOND, open: 'Its four corners are' },
       growing: growingDiamonds(from),
+      ask: (rounds) => ({ layout: 'diamonds', from, rounds }),
       own: ({ side }) => ({ side: count(side) }),
     },
     colours,
@@ -109,9 +123,11 @@ export function blocksFor(asked: Asked): Answer {
   if (!made.ok) return manyWords(made);
   const { layout, counted } = made.value;
   const { blocks, inside, straightWhole, straightHalf, rowCount } = layout;
+  const title = forQuilt(asked, 'Blocks of three diamonds');
+  const ask = { layout: 'blocks over', width: quilt.width, height: quilt.height, edge } as const;
   return asWished(
     {
-      title: forQuilt(asked, 'Blocks of three diamonds'),
+      title,
       lines: [
         `${many(blocks, 'block', 'blocks')} cover it, to be trimmed: ${many(rowCount, 'row', 'rows')}.`,
         `${many(counted.total, 'diamond', 'diamonds')}, ${grouped(counted.total / 3)} of each of 3 shades.`,
@@ -125,6 +141,7 @@ export function blocksFor(asked: Asked): Answer {
         ...{ inside: count(inside), straightWhole: count(straightWhole), straightHalf: count(straightHalf) },
         ...{ blockSeams: count(blocks * BLOCK_SEAMS), blockSeamLength: inches(blocks * BLOCK_SEAMS * edge) },
       },
+      pictures: [layoutPicture({ title, made: made.value, ask }, here)],
     },
     asked,
   );

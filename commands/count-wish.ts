@@ -17,7 +17,8 @@ import type { Answer } from '../src/chat/command.ts';
 import { count, type Figure, type Reply, reply } from '../src/chat/reply.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
-import { clothFigures, clothTable, coloured, roundAbout } from './colours.ts';
+import type { LayoutAsk } from '../src/pictures/laid.ts';
+import { clothFigures, clothTable, coloured, inTheCloths, roundAbout } from './colours.ts';
 import { manyWords } from './count-field.ts';
 import { layoutFigures } from './count-words.ts';
 import { assumedNote } from './patch.ts';
@@ -26,6 +27,7 @@ import {
   type StandingWish,
   standingFigures,
   standingLines,
+  standingPictures,
   standingRows,
   standingWish,
 } from './wish-standing.ts';
@@ -79,6 +81,11 @@ function pathGardenFor(wish: GardenWish & { readonly path: Path }, asked: Asked)
       pathPerRosette: count(layout.pathPerRosette),
     },
     notes: leanNote(rounds, path),
+    ask: {
+      layout: 'garden' as const,
+      ...{ arrangement: found.value.found.cover.arrangement, rounds, path, outer },
+      ...inTheCloths(wish.colours),
+    },
   };
   return gardenReply(wish, found.value, told, asked);
 }
@@ -106,6 +113,11 @@ function diamondGardenFor(wish: GardenWish, asked: Asked): Answer {
       ...{ diamonds: count(diamond), triangles: count(triangle) },
     },
     notes: [],
+    ask: {
+      layout: 'garden with diamonds' as const,
+      ...{ arrangement: found.value.found.cover.arrangement, rounds, outer },
+      ...inTheCloths(wish.colours),
+    },
   };
   return gardenReply(wish, found.value, told, asked);
 }
@@ -117,6 +129,7 @@ interface Told {
   readonly words: Readonly<Record<string, string>>;
   readonly figures: Record<string, Figure>;
   readonly notes: readonly string[];
+  readonly ask: LayoutAsk;
 }
 
 function gardenReply(
@@ -132,9 +145,10 @@ function gardenReply(
   const others = rows
     .filter(([what = '']) => between.includes(what))
     .map(([what = '', cover = '']) => [what, cover]);
+  const title = forQuilt(asked, told.what);
   return asWished(
     {
-      title: forQuilt(asked, told.what),
+      title,
       lines: standingLines(found, { one: 'rosette', more: 'rosettes' }, told.pieces, asked),
       table: clothTable(cloths, 'patches', { called: 'rounds', name: roundAbout }, others) ?? {
         columns: ['for', 'cover', 'inside'],
@@ -146,6 +160,7 @@ function gardenReply(
         ...{ rosettes: count(rosettes), ...told.figures },
         ...clothFigures(cloths),
       },
+      pictures: standingPictures(found, told.ask, title, told.words, asked),
     },
     asked,
     told.notes,
@@ -182,13 +197,16 @@ export function starsFor(wish: { readonly set: StarSet; readonly edge: StarEdge 
   const { star = 0, between = 0, triangle = 0 } = cover.counted.byRole;
   const edging = triangle > 0 ? `, ${grouped(triangle)} triangles` : '';
   const pieces = `${many(star, 'diamond', 'diamonds')} in stars, ${grouped(between)} ${set} between${edging}`;
+  const title = forQuilt(asked, `Stars set with ${set}`);
+  const called = { star: 'in stars', between: `${set} between`, triangle: 'triangles' };
+  const ask = { layout: 'stars', arrangement: found.value.found.cover.arrangement, set, edge } as const;
   return asWished(
     {
-      title: forQuilt(asked, `Stars set with ${set}`),
+      title,
       lines: standingLines(found.value, { one: 'star', more: 'stars' }, pieces, asked),
       table: {
         columns: ['for', 'cover', 'inside'],
-        rows: standingRows(found.value, { star: 'stars', between: `${set} between`, triangle: 'triangles' }),
+        rows: standingRows(found.value, called),
       },
       figures: {
         ...layoutFigures(cover),
@@ -196,6 +214,7 @@ export function starsFor(wish: { readonly set: StarSet; readonly edge: StarEdge 
         ...{ stars: count(cover.layout.stars), diamonds: count(star), between: count(between) },
         ...{ triangles: count(triangle), betweenPerStar: count(cover.layout.betweenPerStar) },
       },
+      pictures: standingPictures(found.value, ask, title, called, asked),
     },
     asked,
   );

@@ -2,6 +2,8 @@ import type { BestPlan } from '../src/calculator/fabric/best-plan.ts';
 import type { Repeat } from '../src/calculator/fabric/motif.ts';
 import type { CuttingPlan, LaidPlan } from '../src/calculator/fabric/plan.ts';
 import { wasteOf } from '../src/calculator/fabric/waste.ts';
+import { inCloths } from '../src/calculator/layouts/in-cloths.ts';
+import { tally } from '../src/calculator/layouts/tally.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import type { CutPatch } from '../src/calculator/shapes/shape.ts';
 import type { Here } from '../src/chat/command.ts';
@@ -65,9 +67,9 @@ interface LaidOut {
   readonly called?: Readonly<Record<string, string>>;
 }
 
-/** The layout coloured by role. */
+/** The layout coloured by role, or by cloth where cloths were named; with the line that it is trimmed to for a quilt. */
 export function layoutPicture({ title, made, ask, called = {} }: LaidOut, { say }: Here): Picture {
-  const { layout, counted, edge, width, height } = made;
+  const { layout, counted, edge, width, height } = asDrawn(made, ask);
   const roles = Object.entries(counted.byRole)
     .filter(([, count]) => count > 0)
     .map(([role, count]) => `${called[role] ?? role}: ${grouped(count)}`);
@@ -84,13 +86,22 @@ export function layoutPicture({ title, made, ask, called = {} }: LaidOut, { say 
   };
   return {
     name: fileName(title, 'png'),
-    alt: `${title}, coloured by what each patch is for: ${told.join(', ')}; ${many(counted.total, 'patch', 'patches')}, ${ends}.`,
+    alt: `${title}, coloured by ${ask.cloths ? 'cloth' : 'what each patch is for'}: ${told.join(', ')}; ${many(counted.total, 'patch', 'patches')}, ${ends}.`,
     of: { ...of },
   };
 }
 
 interface MotifPlan extends LaidPlan {
   readonly motif: Repeat;
+}
+
+/** What the picture shows of a layout that was counted: its cloths for its roles, and its size when trimmed. */
+function asDrawn(made: Counted, { cloths, trimTo }: LayoutAsk): Counted {
+  if (!cloths && !trimTo) return made;
+  const coloured = cloths ? inCloths(made.layout, cloths) : made.layout;
+  const layout = trimTo ? { ...coloured, trim: trimTo } : coloured;
+  const { width, height } = trimTo ?? made;
+  return { ...made, layout, counted: cloths ? tally(layout.patches) : made.counted, width, height };
 }
 
 interface LaidOnCloth {

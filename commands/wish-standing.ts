@@ -6,11 +6,13 @@ import {
   type Stood,
 } from '../src/calculator/layouts/as-many-as-make.ts';
 import type { Layout } from '../src/calculator/layouts/layout.ts';
-import { count, type Figure, inches } from '../src/chat/reply.ts';
+import { count, type Figure, inches, type Picture } from '../src/chat/reply.ts';
 import { ok, type Result } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
+import type { LayoutAsk } from '../src/pictures/laid.ts';
 import type { Counted } from './layouts.ts';
+import { layoutPicture } from './pictures.ts';
 import {
   beside,
   counted,
@@ -109,6 +111,23 @@ export function standingFigures({ found, inside }: StandingWish<Layout>, { quilt
     insideHeight: inches(inside.height),
     ...marginFigures('short', short),
   };
+}
+
+/**
+ * What covers, with the line that it is trimmed to. Where the rows run level only when the layout is turned there
+ * is none: its own sides would not be those of the quilt.
+ */
+export function standingPictures(
+  { found, cover }: StandingWish<Layout>,
+  ask: LayoutAsk,
+  title: string,
+  called: Readonly<Record<string, string>>,
+  { edge, here }: Wished,
+): Picture[] {
+  if (!found.level) return [];
+  const { left, top, width, height } = found.trim;
+  const trimTo = { left: left * edge, top: top * edge, width: width * edge, height: height * edge };
+  return [layoutPicture({ title, made: cover, ask: { ...ask, trimTo }, called }, here)];
 }
 
 /** The pieces by role, covering and inside. */

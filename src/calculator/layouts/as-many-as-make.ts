@@ -1,8 +1,9 @@
-import { ok, type Result, wholeAbove, wholeBelow, wrong } from '../../measure/result.ts';
+import { ok, type Result, TOLERANCE, wholeAbove, wholeBelow, wrong } from '../../measure/result.ts';
 import { type Arrangement, howMany } from './arrangement.ts';
 import { type Spot, turned } from './lattice.ts';
 import type { Layout, Rectangle } from './layout.ts';
 import { centredIn, type Outside, outsideOf, patchedIn, reachesInto, valleysOf } from './outside.ts';
+import { pointOf } from './patches.ts';
 
 /** Rosettes or stars that can stand in staggered rows. */
 export interface Standing<L extends Layout> {
@@ -42,6 +43,8 @@ export interface AsManyAsMake<L extends Layout> {
   /** The most that lie inside it; null where not one does. */
   readonly inside: Stood<L> | null;
   readonly straight: StraightSides;
+  /** Whether the rows are level in the layout's own frame too. */
+  readonly level: boolean;
   /** How many it is by area: a check, never the number to make. */
   readonly byArea: number;
 }
@@ -179,6 +182,7 @@ export function asManyAsMake<L extends Layout>(
     trim,
     inside: mostInside(of, wish),
     straight: straightSides(width, cover.arrangement.rows, along),
+    level: Math.abs(pointOf(turned(of.step), cover.layout.patches.rows, 1).y) < TOLERANCE,
     byArea: (width * height) / (along * over),
   });
 }
