@@ -6,6 +6,7 @@ import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { assumedNote } from './patch.ts';
+import { ballPicture } from './pictures.ts';
 
 /** Sides left open to turn the ball and fill it: common practice, no source. */
 const OPEN = 2;
@@ -56,10 +57,12 @@ interface Told {
   readonly choices: Reply['choices'];
 }
 
-function answer(side: number, { here: { say }, assumed, choices }: Told): Reply {
+function answer(side: number, { here, assumed, choices }: Told): Reply {
+  const { say } = here;
   const made = ball(side);
+  const title = `Ball of pentagons, ${say.plain(side)} side`;
   return reply({
-    title: `Ball of pentagons, ${say.plain(side)} side`,
+    title,
     lines: [
       `${grouped(made.total)} pentagons, ${grouped(made.seams)} seams, ${grouped(made.corners)} corners.`,
       `${say.length(made.flatToFlat)} across, flat to flat.`,
@@ -73,5 +76,6 @@ function answer(side: number, { here: { say }, assumed, choices }: Told): Reply 
     },
     notes: assumedNote(assumed),
     choices,
+    pictures: [ballPicture(title, made, side, here)],
   });
 }

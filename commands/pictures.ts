@@ -2,6 +2,7 @@ import type { BestPlan } from '../src/calculator/fabric/best-plan.ts';
 import type { Repeat } from '../src/calculator/fabric/motif.ts';
 import type { CuttingPlan, LaidPlan } from '../src/calculator/fabric/plan.ts';
 import { wasteOf } from '../src/calculator/fabric/waste.ts';
+import type { Ball } from '../src/calculator/layouts/ball.ts';
 import { inCloths } from '../src/calculator/layouts/in-cloths.ts';
 import { tally } from '../src/calculator/layouts/tally.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
@@ -10,6 +11,7 @@ import type { Here } from '../src/chat/command.ts';
 import type { Picture } from '../src/chat/reply.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
+import type { BallRecipe } from '../src/pictures/ball.ts';
 import type { Selvage } from '../src/pictures/cloth.ts';
 import type { CuttingRecipe } from '../src/pictures/cutting.ts';
 import type { LayoutAsk } from '../src/pictures/laid.ts';
@@ -56,6 +58,14 @@ export function patchPicture(title: string, patch: CutPatch, { say }: Here): Pic
   };
 }
 
+/** The ball as it is seen, with both its sizes. */
+export function ballPicture(title: string, made: Ball, edge: number, { say }: Here): Picture {
+  const of: BallRecipe = { draw: 'ball', title, edge, reading: say.reading };
+  const sizes = `${say.length(made.cornerToCorner)} corner to corner, ${say.length(made.flatToFlat)} flat to flat`;
+  const alt = `${title}: a ball of ${made.total} pentagons that meet by threes, ${made.seams} seams. ${sizes}.`;
+  return { name: fileName(title, 'png'), alt, of: { ...of } };
+}
+
 /** More roles than this are told by their first and last. */
 const MOST_ROLES = 12;
 
@@ -68,7 +78,9 @@ interface LaidOut {
 }
 
 /** The layout coloured by role, or by cloth where cloths were named; with the line that it is trimmed to for a quilt. */
-export function layoutPicture({ title, made, ask, called = {} }: LaidOut, { say }: Here): Picture {
+export function layoutPicture({ title, made, ask, called: all = {} }: LaidOut, { say }: Here): Picture {
+  // A cloth that has a role's name is called by it.
+  const called = Object.fromEntries(Object.entries(all).filter(([role]) => !ask.cloths?.includes(role)));
   const { layout, counted, edge, width, height } = asDrawn(made, ask);
   const roles = Object.entries(counted.byRole)
     .filter(([, count]) => count > 0)

@@ -258,7 +258,7 @@ describe('cloth for the further shapes', () => {
   });
 
   test('scales and apple-cores are told to lie curve into curve, long hexagons to share lines', async () => {
-    const how = async (words: string) => (await answered(ask, words)).lines.join(' ');
+    const how = async (words: string) => wordsOf(await answered(ask, words));
     expect(await how('/yield clamshell 2in 1yd')).toMatch(/curve into curve/);
     expect(await how('/yield apple-core size:2in 1yd')).toMatch(/curve into curve/);
     expect(await how('/yield long-hexagon 1in 1yd')).toMatch(/lines shared/);

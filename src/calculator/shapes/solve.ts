@@ -62,6 +62,7 @@ const steps = (slopes: readonly (readonly number[])[], misses: readonly number[]
 /** A slope is taken over this part of a size. */
 const NUDGE = 1e-4;
 const ROUNDS = 60;
+const HALVINGS = 40;
 /** One step never takes away more than this part of a size. */
 const BOLDEST = 0.9;
 
@@ -84,6 +85,15 @@ export const solveTogether = (
   const nudged = (sizes: readonly number[], which: number, by: number): number[] =>
     measured(sizes.map((size, i) => (i === which ? size + by : size)));
 
+  const isShape = (sizes: readonly number[]): boolean => (shape.not?.(named(sizes)) ?? null) === null;
+  /** As much of a step as does not lead out of the shape, where measures may mean something else. */
+  const within = (from: readonly number[], to: readonly number[]): number[] => {
+    let reached = [...to];
+    for (let halved = 0; halved < HALVINGS && isShape(from) && !isShape(reached); halved++)
+      reached = reached.map((size, i) => (size + from[i]!) / 2);
+    return reached;
+  };
+
   let sizes = unknowns.map((unknown) => firstGuess(unknown, allowance));
   for (let round = 0; round < ROUNDS; round++) {
     const now = measured(sizes);
@@ -96,7 +106,8 @@ export const solveTogether = (
       slopes,
       unknowns.map(({ value }, i) => value - now[i]!),
     );
-    const next = sizes.map((size, i) => Math.max(size + found[i]!, size * (1 - BOLDEST)));
+    const wanted = sizes.map((size, i) => Math.max(size + found[i]!, size * (1 - BOLDEST)));
+    const next = within(sizes, wanted);
     const settled = next.every((size, i) => Math.abs(size - sizes[i]!) <= 1e-13 * size);
     sizes = next;
     const gone = sizes.findIndex((size) => size <= NOTHING);

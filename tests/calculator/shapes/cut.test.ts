@@ -35,7 +35,11 @@ const dimensions = fc
     height: sizes,
   })
   .map(
-    ({ edge, side, angle, part, height }): Dimensions => ({ edge, side, angle, narrow: part * edge, height }),
+    ({ edge, side, angle, part, height }): Dimensions => ({
+      ...{ edge, side, angle, narrow: part * edge },
+      // A strip of a tumbler, hundreds of times as wide as it is high, leans too little to be told to a billionth.
+      height: Math.max(height, edge / 20),
+    }),
   );
 
 /** Those that the shape has, so that the patch is of them and of nothing else. */
