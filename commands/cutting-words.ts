@@ -42,6 +42,7 @@ export const namedPlanWords = (plan: CuttingPlan, say: Speech): string =>
  */
 export function blocksWords({ blocks }: BestPlan, say: Speech): string[] {
   const [only] = blocks;
+  if (blocks.length === 1 && only?.cut.as === 'lay') return [`${namedPlanWords(only.cut.plan, say)}.`];
   if (blocks.length === 1 && only) return [`${withCapital(blockWords(only, say))}.`];
   const parts = blocks.map(
     (block) => `${say.size(block.width, block.length)}, ${grouped(block.count)}: ${blockWords(block, say)}`,
@@ -55,7 +56,9 @@ export function blocksWords({ blocks }: BestPlan, say: Speech): string[] {
 function blockWords({ cut, count: patches }: Block, say: Speech): string {
   switch (cut.as) {
     case 'lay':
-      return namedPlanWords(cut.plan, say).replace(/^./, (letter) => letter.toLowerCase());
+      return cut.plan.method === 'strips'
+        ? planWords(cut.plan, say)
+        : namedPlanWords(cut.plan, say).replace(/^./, (letter) => letter.toLowerCase());
     case 'placed':
       return 'each patch in its own place, as drawn';
     case 'rows': {

@@ -1,6 +1,6 @@
 import { type BestLength, bestLength } from '../src/calculator/fabric/best-length.ts';
 import { clothNeed } from '../src/calculator/fabric/cloth-need.ts';
-import { type FewestCuts, fewestCuts } from '../src/calculator/fabric/fewest.ts';
+import { type FewestCuts, fewestCuts, isEasier } from '../src/calculator/fabric/fewest.ts';
 import { planCuts } from '../src/calculator/fabric/plan-cuts.ts';
 import { type Yardage, type YardageWay, yardage } from '../src/calculator/fabric/yardage.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
@@ -144,6 +144,8 @@ interface Way {
   readonly buy: number;
   readonly words: readonly string[];
   readonly cuts: ReturnType<typeof cutsOfBest>;
+  /** Patches that its plan gives: a few more than asked, perhaps. */
+  readonly patches: number;
   readonly way?: YardageWay;
 }
 
@@ -160,7 +162,8 @@ function answer(
   const chosen = wayOf(method, found, least, fewest, told);
   if (!chosen) return wrong('method-not-for-shape', { method, shape: CATALOGUE[asked.shape].titles });
   const buy = purchaseFor(chosen.buy, say);
-  const other = method === 'best' && chosen.way !== fewest?.of ? fewest : undefined;
+  const isTold = method === 'best' && fewest && isEasier(fewest, chosen.cuts, chosen.patches);
+  const other = isTold ? fewest : undefined;
   const cuts = cutsWords(chosen.cuts);
   return reply({
     title,
@@ -206,12 +209,18 @@ function wayOf(
   const isTrade = method !== 'best' || least.length > found.best.length - NO_GAIN;
   if (!isTrade) {
     const words = blocksWords(least.plan, say).map((line) => line.replace(/\.$/, ''));
-    return { buy: least.length / (1 - shrink), words: periods(words), cuts: cutsOfBest(least.plan) };
+    const { plan } = least;
+    return {
+      buy: least.length / (1 - shrink),
+      words: periods(words),
+      cuts: cutsOfBest(plan),
+      patches: plan.count,
+    };
   }
   const way = method === 'fewest' ? fewest?.of : found[method];
   if (!way) return undefined;
   const words = [`${nameOf(way)}: ${cuttingWords(way, say)}`];
-  return { buy: way.buy, words, cuts: planCuts(way.plan), way };
+  return { buy: way.buy, words, cuts: planCuts(way.plan), patches: way.plan.count, way };
 }
 
 /** All but the last line end here; what it takes is still to come. */

@@ -1,5 +1,5 @@
 import { type BestPlan, bestPlan } from '../src/calculator/fabric/best-plan.ts';
-import { type FewestCuts, fewestCuts } from '../src/calculator/fabric/fewest.ts';
+import { type FewestCuts, fewestCuts, isEasier } from '../src/calculator/fabric/fewest.ts';
 import type { CuttingMethod } from '../src/calculator/fabric/lay.ts';
 import type { CuttingPlan } from '../src/calculator/fabric/plan.ts';
 import { planCuts } from '../src/calculator/fabric/plan-cuts.ts';
@@ -144,15 +144,15 @@ function answer(
   const fewest = fewestCuts(serving(found, best), (plan) => plan);
   const way = wayOf(method, found, best, fewest, here);
   if (!way) return wrong('method-not-for-shape', { method, shape: CATALOGUE[asked.shape].titles });
-  const isFewest = way.plan !== undefined && way.plan === fewest?.of;
+  const easier = fewest && isEasier(fewest, way.cuts, way.count) ? fewest : undefined;
   return reply({
     title,
     lines: [
       headline(way, found, best),
-      ...withCuts(way.words, cutsWords(way.cuts), isFewest),
-      ...(method === 'best' && fewest && !isFewest ? [fewestLine(fewest, say)] : []),
+      ...withCuts(way.words, cutsWords(way.cuts), easier === undefined),
+      ...(method === 'best' && easier ? [fewestLine(easier, say)] : []),
     ],
-    table: otherWays(found, best, [way.plan, method === 'best' ? fewest?.of : undefined], here),
+    table: otherWays(found, best, [way.plan, method === 'best' ? easier?.of : undefined], here),
     figures: { ...figuresOf(found, best, fewest), ...cutsFigures(way.cuts) },
     notes: assumedNote(assumed),
     cautions: bladeCaution(here),
@@ -207,7 +207,7 @@ function headline({ count: gives, plan }: Way, { ceiling }: Yield, best: BestPla
 /** The last line of how it is cut says what it takes. */
 function withCuts(words: readonly string[], cuts: string, isFewest: boolean): string[] {
   if (cuts === '') return [...words];
-  const none = isFewest ? '; no way of the trade takes fewer' : '';
+  const none = isFewest ? '; no way of the trade takes clearly fewer' : '';
   return [...words, `${cuts.replace(/^./, (letter) => letter.toUpperCase())}${none}.`];
 }
 

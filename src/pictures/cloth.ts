@@ -223,10 +223,14 @@ function patches(
   return element('path', { d: path(cut.outline), ...look }) + sewn;
 }
 
+/** Lines along or up the cloth, each from end to end. */
 function drawn(lines: readonly Line[], look: Readonly<Record<string, unknown>>, scale: Scale): string {
   if (lines.length === 0) return '';
   const { x, y, perInch } = scale;
-  const at = (across: number, along: number) => `${px(x + across * perInch)} ${px(y - along * perInch)}`;
-  const d = lines.map(({ from, to }) => `M${at(from.x, from.y)}L${at(to.x, to.y)}`).join('');
-  return element('path', { d, fill: 'none', ...look });
+  const d = lines.map(({ from, to }) => {
+    const start = `M${px(x + from.x * perInch)} ${px(y - from.y * perInch)}`;
+    const [along, up] = [(to.x - from.x) * perInch, (to.y - from.y) * perInch];
+    return up === 0 ? `${start}h${px(along)}` : `${start}v${px(-up)}`;
+  });
+  return element('path', { d: d.join(''), fill: 'none', ...look });
 }

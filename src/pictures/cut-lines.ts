@@ -5,7 +5,7 @@ import type { CuttingPlan } from '../calculator/fabric/plan.ts';
 import type { Region } from '../calculator/fabric/search/block.ts';
 import type { Point } from '../calculator/shapes/outline.ts';
 
-/** A straight line on the cloth, in inches from its near left corner. */
+/** A line along or up the cloth, in inches from its near left corner. */
 export interface Line {
   readonly from: Point;
   readonly to: Point;
@@ -16,8 +16,6 @@ export interface CutLines {
   readonly straight: readonly Line[];
   readonly repeat: readonly Line[];
 }
-
-export const NO_LINES: CutLines = { straight: [], repeat: [] };
 
 /** The cuts from edge to edge that part strips, or rows of squares; rows that share lines have none. */
 export function stripLines(plan: CuttingPlan, pieces: number): CutLines {

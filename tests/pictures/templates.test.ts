@@ -146,7 +146,7 @@ test('papers without a seam have one line, the finished one', async () => {
 test.each(['foot', 'side'] as const)(
   'the check bars are 2 inches and 5 cm to 0.05 mm (%s of the sheet)',
   async (band) => {
-    const recipe = recipeFor('hexagon', { dimensions: { edge: band === 'foot' ? 4 : 1 } });
+    const recipe = recipeFor('hexagon', { dimensions: { edge: band === 'foot' ? 4 : 0.75 } });
     const laid = templateSheet(cutPatch('hexagon', recipe.dimensions, 0.25, 'pointed'), LETTER, 0.25)!;
     expect(laid.band).toBe(band);
     const lengths = barsOf(linesIn(await drawTemplates(recipe))).map((line) => mm(lengthOf(line)));

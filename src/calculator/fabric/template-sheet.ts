@@ -1,6 +1,6 @@
 import type { CutPatch } from '../shapes/shape.ts';
-import type { ClothSize, CuttingPlan } from './plan.ts';
-import { yieldFrom } from './yield.ts';
+import { bestPlan } from './best-plan.ts';
+import type { ClothSize, LaidPlan } from './plan.ts';
 
 /**
  * Patches nested on a sheet of paper, with a band left free for the check bars and the words. All in inches;
@@ -13,7 +13,7 @@ export interface TemplateSheet {
   /** The band runs along the foot of the sheet, or up its right side. */
   readonly band: 'foot' | 'side';
   /** The plan on the rest of the sheet; its placements are raised by `up` to lie on the sheet. */
-  readonly plan: CuttingPlan;
+  readonly plan: LaidPlan;
   readonly up: number;
 }
 
@@ -27,7 +27,7 @@ export function templateSheet(patch: CutPatch, sheet: ClothSize, margin: number)
     { band: 'side', up: 0, left: { width: sheet.width - BAND, length: sheet.length } },
   ] as const;
   const [foot, side] = parts.map(({ band, up, left }) => {
-    const { bestPlan: plan } = yieldFrom(patch, left, { margin });
+    const plan = bestPlan(patch, left, { margin });
     return plan && { sheet, margin, band, plan, up };
   });
   return (side?.plan.count ?? 0) > (foot?.plan.count ?? 0) ? side : foot;

@@ -28,7 +28,7 @@ describe('the best plan', () => {
         if (plan) expect(faultsOf(plan)).toEqual(NO_FAULTS);
       },
     );
-    fc.assert(cases, { numRuns: 200 });
+    fc.assert(cases, { numRuns: 90 });
   });
 
   test('for any patch at all', () => {
@@ -39,7 +39,7 @@ describe('the best plan', () => {
       expect(plan?.count ?? 0).toBeLessThanOrEqual(ceiling);
       if (plan) expect(faultsOf(plan)).toEqual(NO_FAULTS);
     });
-    fc.assert(cases, { numRuns: 60 });
+    fc.assert(cases, { numRuns: 40 });
   });
 
   test.each(SHAPES.map((shape) => [shape]))('%s, by an independent polygon library', (shape) => {
@@ -57,14 +57,14 @@ describe('the best plan', () => {
       expect(found).toBeGreaterThanOrEqual(trade);
       expect(found).toBeLessThanOrEqual(ceiling);
     });
-    fc.assert(cases, { numRuns: 200 });
+    fc.assert(cases, { numRuns: 90 });
   });
 
   test('turning the cloth changes nothing but the direction', () => {
     const cases = fc.property(somePatch, side, side, (piece, width, length) => {
       expect(best(piece, length, width)).toBe(best(piece, width, length));
     });
-    fc.assert(cases, { numRuns: 200 });
+    fc.assert(cases, { numRuns: 90 });
   });
 
   test('more cloth never yields less', () => {
@@ -76,7 +76,7 @@ describe('the best plan', () => {
     const cases = fc.property(somePatch, side, side, more, more, (piece, width, length, wider, longer) => {
       expect(best(piece, width + wider, length + longer)).toBeGreaterThanOrEqual(best(piece, width, length));
     });
-    fc.assert(cases, { numRuns: 300 });
+    fc.assert(cases, { numRuns: 150 });
   });
 
   test('not even where the cloth becomes too long to be searched throughout', () => {
@@ -94,7 +94,7 @@ describe('the best plan', () => {
     const cases = fc.property(fc.constantFrom(...some), side, side, (piece, width, length) => {
       expect(best(blunt.get(piece)!, width, length)).toBeGreaterThanOrEqual(best(piece, width, length));
     });
-    fc.assert(cases, { numRuns: 100 });
+    fc.assert(cases, { numRuns: 50 });
   });
 
   test('a margin is the same as a smaller piece', () => {
@@ -104,7 +104,7 @@ describe('the best plan', () => {
       expect(within).toBeGreaterThanOrEqual(best(piece, width - 1e-7, length - 1e-7));
       expect(within).toBeLessThanOrEqual(best(piece, width, length));
     });
-    fc.assert(cases, { numRuns: 100 });
+    fc.assert(cases, { numRuns: 50 });
   });
 
   test('a patch larger than the cloth gives none', () => {
@@ -141,7 +141,7 @@ describe('the least length', () => {
         expect(found.plan.cloth.length).toBe(found.length);
       },
     );
-    fc.assert(cases, { numRuns: 60 });
+    fc.assert(cases, { numRuns: 40 });
   });
 
   test.each([
@@ -169,7 +169,7 @@ describe('the least length', () => {
         expect(needed(piece, pieces, width + wider)!.length).toBeLessThanOrEqual(found.length + 1e-6);
       },
     );
-    fc.assert(cases, { numRuns: 40 });
+    fc.assert(cases, { numRuns: 25 });
   });
 
   test('its plan can be cut', () => {
