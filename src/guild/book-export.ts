@@ -1,9 +1,9 @@
-import type { Challenge, ChallengesKept, Line } from './challenge-facts.ts';
+import type { Challenge, ChallengesKept } from './challenge-facts.ts';
 
 export type ExportFormat = 'csv' | 'json';
 
 /** Lines are read so many at a time, so that a book of any length takes the same room. */
-const PAGE = 1000;
+const PAGE = 250;
 
 const COLUMNS = [
   'number',
@@ -76,13 +76,9 @@ export async function* exported(
   for (let after = 0; ; ) {
     const lines = await kept.lines(of, after, PAGE);
     if (lines.length === 0) break;
-    const names = await kept.names(
-      of,
-      lines.map(({ member }) => member),
-    );
     let text = '';
     for (const line of lines) {
-      text += before + writing.row(rowOf(line, names));
+      text += before + writing.row(line);
       before = writing.between;
     }
     yield text;
@@ -90,8 +86,3 @@ export async function* exported(
   }
   yield writing.tail;
 }
-
-const rowOf = (line: Line, names: ReadonlyMap<string, string>): Row => ({
-  ...line,
-  name: names.get(line.member) ?? '',
-});

@@ -92,6 +92,11 @@ export interface LineInBook extends Line {
   readonly takenBackBy: number | null;
 }
 
+/** A line with the name by which she whose it is is known; '' where she has been forgotten. */
+export interface NamedLine extends Line {
+  readonly name: string;
+}
+
 /** A member's part in a challenge. */
 export interface Part {
   readonly member: string;
@@ -136,8 +141,8 @@ export interface ChallengesKept {
   line(of: Which, number: number): Promise<LineInBook | undefined>;
   /** A member's last logs in the guild that still stand, the latest first. */
   lastLogs(guild: string, member: string, most: number): Promise<LineInBook[]>;
-  /** Lines after a number, in order. */
-  lines(of: Which, after: number, most: number): Promise<Line[]>;
+  /** Lines after a number, in order, each with the name of her whose it is. */
+  lines(of: Which, after: number, most: number): Promise<NamedLine[]>;
   part(of: Which, member: string): Promise<Part | undefined>;
   /** Members with pieces: the most first, or by name. */
   parts(of: Which, by: 'pieces' | 'name', most: number): Promise<Part[]>;

@@ -60,7 +60,9 @@ export async function forecast(progress: Progress): Promise<Forecast> {
   const lumps = Math.max(1, lumpiness);
   const seen = prior.pieces + done / lumps;
   const over = prior.weeks + weeks;
-  const chanceWithin = (x: number) => incompleteBeta(x / (x + over), toGo / lumps, seen);
+  // Less than one lump to go is done with the next.
+  const lumpsToGo = Math.max(Math.min(1, toGo), toGo / lumps);
+  const chanceWithin = (x: number) => incompleteBeta(x / (x + over), lumpsToGo, seen);
   const within = (chance: number) => whenReached(chanceWithin, chance, over);
   return {
     perWeek,
@@ -73,19 +75,32 @@ export async function forecast(progress: Progress): Promise<Forecast> {
 }
 
 const STEPS = 100;
+const EXACT = 1e-12;
 
-/** The time by which the chance is reached, halving the gap until no number lies in it. */
+/**
+ * The time by which the chance is reached. Between two times on either side of it a line is drawn, and where it
+ * crosses is the next to look at; a side that stays twice is drawn half as far away, so that both come nearer
+ * (the Illinois rule). Looked for among logarithms, in which the chance rises evenly.
+ */
 function whenReached(chanceWithin: (weeks: number) => number, chance: number, scale: number): number {
-  let low = 0;
-  let high = scale;
-  while (chanceWithin(high) < chance && high < 1e12) [low, high] = [high, high * 4];
-  for (let i = 0; i < STEPS; i++) {
-    const middle = (low + high) / 2;
-    if (middle === low || middle === high) break;
-    if (chanceWithin(middle) < chance) low = middle;
-    else high = middle;
+  const gap = (log: number): number => chanceWithin(Math.exp(log)) - chance;
+  let [low, high] = [Math.log(scale), Math.log(scale)];
+  let [below, above] = [gap(low), gap(high)];
+  for (let step = 1; below > 0 && step < 500; step *= 2) [low, below] = [low - step, gap(low - step)];
+  for (let step = 1; above < 0 && step < 500; step *= 2) [high, above] = [high + step, gap(high + step)];
+  let moved: 'low' | 'high' | null = null;
+  for (let i = 0; i < STEPS && high - low > EXACT; i++) {
+    const at = (low * above - high * below) / (above - below);
+    const found = gap(at);
+    if (Math.abs(found) < EXACT) return Math.exp(at);
+    const side = found < 0 ? 'low' : 'high';
+    if (side === 'low') [low, below] = [at, found];
+    else [high, above] = [at, found];
+    if (side === moved && side === 'low') above /= 2;
+    if (side === moved && side === 'high') below /= 2;
+    moved = side;
   }
-  return (low + high) / 2;
+  return Math.exp((low + high) / 2);
 }
 
 /** With fewer full weeks than this, their spread says little. */

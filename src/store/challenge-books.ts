@@ -2,8 +2,8 @@ import { CompiledQuery, type Kysely, sql } from 'kysely';
 import type {
   Challenge,
   ChallengesKept,
-  Line,
   LineInBook,
+  NamedLine,
   NewLine,
   Part,
   Person,
@@ -96,6 +96,27 @@ const carryDay = prepared((tables, { guild, challenge, day, pieces }: Of & { day
     ),
 );
 
+/** Run page after page over long books. */
+const linesAfter = prepared(
+  (tables, { guild, challenge, after, most }: Of & { after: number; most: number }) =>
+    tables
+      .selectFrom('challenge_lines as line')
+      .leftJoin('challenge_parts as part', (join) =>
+        join
+          .onRef('part.guild', '=', 'line.guild')
+          .onRef('part.challenge', '=', 'line.challenge')
+          .onRef('part.member', '=', 'line.member')
+          .on('part.member', '<>', sql.lit('')),
+      )
+      .select(LINE.map((column) => `line.${column}` as const))
+      .select(({ fn }) => fn.coalesce('part.name', sql<string>`''`).as('name'))
+      .where('line.guild', '=', guild)
+      .where('line.challenge', '=', challenge)
+      .where('line.number', '>', after)
+      .orderBy('line.number')
+      .limit(most),
+);
+
 /** The books of challenges: lines appended, totals carried on with each. */
 export function booksIn(tables: Kysely<Tables>): Books {
   async function write(of: Which, line: NewLine): Promise<Written> {
@@ -162,16 +183,8 @@ export function booksIn(tables: Kysely<Tables>): Books {
       .limit(most)
       .execute()) as LineInBook[];
 
-  const lines = async ({ guild, number }: Which, after: number, most: number): Promise<Line[]> =>
-    (await tables
-      .selectFrom('challenge_lines')
-      .select(LINE)
-      .where('guild', '=', guild)
-      .where('challenge', '=', number)
-      .where('number', '>', after)
-      .orderBy('number')
-      .limit(most)
-      .execute()) as Line[];
+  const lines = async ({ guild, number: challenge }: Which, after: number, most: number) =>
+    (await linesAfter(tables, { guild, challenge, after, most })) as NamedLine[];
 
   async function part({ guild, number }: Which, member: string): Promise<Part | undefined> {
     const row = await tables

@@ -1,8 +1,5 @@
-import { createWriteStream } from 'node:fs';
 import { open, rename, rm } from 'node:fs/promises';
 import { dirname } from 'node:path';
-import { Readable } from 'node:stream';
-import { pipeline } from 'node:stream/promises';
 import { parseArgs } from 'node:util';
 import { type ExportFormat, exported } from '../guild/book-export.ts';
 import type { Challenge, ChallengesKept } from '../guild/challenge-facts.ts';
@@ -53,17 +50,37 @@ async function named(kept: ChallengesKept, guild: string, name: string): Promise
  * book or none of it.
  */
 async function written(pieces: AsyncIterable<string>, out: string | undefined): Promise<void> {
-  if (out === undefined) return pipeline(Readable.from(pieces), process.stdout, { end: false });
+  const inBytes = encoder();
+  if (out === undefined) {
+    for await (const piece of pieces) await said(inBytes(piece));
+    return;
+  }
   const part = `${out}.part`;
+  const file = await open(part, 'w', 0o600);
   try {
-    await pipeline(Readable.from(pieces), createWriteStream(part, { mode: 0o600, flush: true }));
-    await rename(part, out);
+    for await (const piece of pieces) await file.writeFile(inBytes(piece));
+    await file.sync();
   } catch (error) {
     await rm(part, { force: true });
     throw error;
+  } finally {
+    await file.close();
   }
+  await rename(part, out);
   const folder = await open(dirname(out));
   await folder.sync().finally(() => folder.close());
+}
+
+const said = (bytes: Uint8Array) => new Promise<void>((done) => process.stdout.write(bytes, () => done()));
+
+/** One piece after the other in the same room: a long book would leave behind a heap of used buffers. */
+function encoder(): (text: string) => Uint8Array {
+  let room = Buffer.allocUnsafe(2 ** 18);
+  return (text) => {
+    const most = text.length * 3;
+    if (most > room.length) room = Buffer.allocUnsafe(most);
+    return room.subarray(0, room.write(text));
+  };
 }
 
 function readFlags(args: readonly string[]): Result<ExportFlags> {

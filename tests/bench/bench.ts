@@ -1,4 +1,5 @@
 import { benchAsks } from './asks.ts';
+import { benchChallenges } from './challenge.ts';
 import { benchColdStart } from './cold.ts';
 import { benchGrowth } from './growth.ts';
 import { benchPictures } from './pictures.ts';
@@ -9,4 +10,5 @@ await benchAsks();
 await benchGrowth();
 await benchPictures();
 benchYield();
+await benchChallenges();
 await benchColdStart();
