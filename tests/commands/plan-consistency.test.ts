@@ -252,12 +252,11 @@ async function finishes(
 
 describe('papers', () => {
   test.each(['hexagon', 'diamond', 'triangle', 'kite'])(
-    'as many %s papers to a sheet as /yield says',
+    'as many sheets of %s papers as /template prints',
     async (shape) => {
       const plan = await figuresOf(`/plan shape:${shape} number:500 size:1in`);
-      const sheet = await figuresOf(`/yield shape:${shape} size:1in cloth:letter`);
-      expect(plan.perSheet).toBe(sheet.best);
-      expect(plan.sheets).toBe(Math.ceil(500 / (sheet.best as number)));
+      const printed = await figuresOf(`/template shape:${shape} size:1in seam:0in papers:500`);
+      same(plan, printed, { perSheet: 'perSheet', sheets: 'sheets' }, shape);
     },
   );
 });

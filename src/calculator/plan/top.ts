@@ -39,6 +39,8 @@ export interface Top {
   /** How many rosettes, stars or blocks, and how they stand where they are joined. */
   readonly many: number;
   readonly arrangement?: Arrangement;
+  /** The layout itself, or that of one where there are several apart; null where patches are not placed. */
+  readonly made: Counted | null;
 }
 
 type Maker = (wish: PlanWish) => Result<Top>;
@@ -63,7 +65,7 @@ const MAKERS: Readonly<Record<PlanLayout, Maker>> = {
       : ok({ ...LOOSE, roles: [{ role: 'pieces', shape, pieces: number }], total: number }),
 };
 
-const LOOSE = { seams: 0, setIns: 0, size: null, joined: false, straight: false, many: 1 };
+const LOOSE = { seams: 0, setIns: 0, size: null, joined: false, straight: false, many: 1, made: null };
 
 /**
  * The top that a wish describes: its patches by role and shape, its seams and its size, counted from the
@@ -100,6 +102,7 @@ function madeTop(made: Result<Counted>, times = 1): Result<Top> {
     joined: times === 1,
     straight: layout.trim !== null,
     many: times,
+    made: made.value,
   });
 }
 
@@ -158,5 +161,6 @@ function blocksTop({ blocks: many, side, quilt, edge, rows = 'across' }: PlanWis
     joined: true,
     straight: true,
     many: total,
+    made: null,
   });
 }
