@@ -1,3 +1,4 @@
+import { clothOf, patchOf } from '../src/calculator/plan/cloths.ts';
 import type { Plan } from '../src/calculator/plan/plan.ts';
 import type { PlanWish } from '../src/calculator/plan/wish.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
@@ -15,12 +16,20 @@ export function planPicture(plan: Plan, here: Here): Picture[] {
   const title = capital(layoutWords(plan, here.say));
   if (wish.layout === 'pieces') {
     const [role] = roles;
-    return role ? [patchPicture(capital(CATALOGUE[role.shape].title), role.need.best.plan.patch, here)] : [];
+    return role ? [patchPicture(capital(CATALOGUE[role.shape].title), patchOf(role.shape, wish), here)] : [];
   }
   const ask = askOf(plan);
   if (!top.made || !ask) return [];
-  const names = Object.fromEntries(Object.keys(top.made.counted.byRole).map((role) => [role, called(role)]));
+  const names = Object.fromEntries(
+    Object.keys(top.made.counted.byRole).map((role) => [role, nameOf(role, plan)]),
+  );
   return [layoutPicture({ title, made: top.made, ask, called: names }, here)];
+}
+
+/** What a part is called, and its cloth where that was named. */
+function nameOf(role: string, { wish }: Plan): string {
+  const cloth = clothOf(role, wish);
+  return cloth === role ? called(role) : `${called(role)}, ${cloth}`;
 }
 
 /** What the picture places again: the layout that was counted. */
