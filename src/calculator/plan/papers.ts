@@ -30,7 +30,7 @@ export interface ShapePapers {
  * its patch is sewn all round, so this is the most that are wanted.
  *
  * @example
- * papersFor([{ role: 'petal', shape: 'hexagon', pieces: 84 }], 1, 'letter')[0].perSheet // 28
+ * papersFor([{ role: 'petal', shape: 'hexagon', pieces: 84 }], 1, 'letter')[0].perSheet // 25
  */
 export function papersFor(roles: readonly PlanRole[], edge: number, sheet: SheetName): ShapePapers[] {
   return [...new Set(roles.map(({ shape }) => shape))].map((shape) => {
