@@ -26,7 +26,7 @@ function topFigures({ top, wish }: Plan): Figures {
   return {
     total: count(total),
     ...(seams > 0 ? { seams: count(seams), seamLength: inches(seams * wish.edge) } : {}),
-    ...(seams > 0 && setIns !== null ? { setIns: count(setIns) } : {}),
+    ...(seams > 0 ? { setIns: count(setIns) } : {}),
     ...(size ? { width: inches(size.width), height: inches(size.height) } : {}),
     ...OWN[wish.layout]?.(plan1(top)),
   };

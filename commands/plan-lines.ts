@@ -1,3 +1,4 @@
+import { type Arrangement, inEachRow } from '../src/calculator/layouts/arrangement.ts';
 import { fillsQuilt, type Plan } from '../src/calculator/plan/plan.ts';
 import type { Here } from '../src/chat/command.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
@@ -34,22 +35,28 @@ function patchLine({ roles, top }: Plan): string {
 function sizeLine(plan: Plan, { say }: Here): string[] {
   const { top, finishing, wish } = plan;
   const { size, joined, many: number, arrangement } = top;
+  const { quilt } = wish;
+  const trimmed = quilt && fillsQuilt(wish) && arrangement ? ', trimmed' : '';
   const made = size
-    ? [`${joined || number === 1 ? 'Finishes at' : 'Each finishes at'} ${say.size(size.width, size.height)}`]
+    ? [
+        `${joined || number === 1 ? 'Finishes at' : 'Each finishes at'} ${say.size(size.width, size.height)}${trimmed}`,
+      ]
     : [];
   const border = finishing?.border
     ? [`${say.size(finishing.size.width, finishing.size.height)} with its border`]
     : [];
-  const { quilt } = wish;
   const on = quilt && !fillsQuilt(wish) ? [`sewn on ${say.size(quilt.width, quilt.height)}`] : [];
-  const trimmed =
-    quilt && fillsQuilt(wish) && !top.straight ? [`trim to ${say.size(quilt.width, quilt.height)}`] : [];
-  const rows =
-    arrangement?.kind === 'rows'
-      ? `${grouped(arrangement.rows)} rows of ${grouped(arrangement.perRow)}. `
-      : '';
-  const words = [...made, ...trimmed, ...on, ...border].join('; ');
+  const rows = arrangement?.kind === 'rows' ? `${rowWords(arrangement)}. ` : '';
+  const words = [...made, ...on, ...border].join('; ');
   return words === '' ? [] : [`${rows}${capital(words)}.`];
+}
+
+/** "10 rows of 7", or "10 rows, 7 and 8 by turns". */
+function rowWords(stand: Extract<Arrangement, { kind: 'rows' }>): string {
+  const [first, second] = inEachRow(stand);
+  const each =
+    first === second ? ` of ${grouped(first)}` : `, ${grouped(first)} and ${grouped(second)} by turns`;
+  return stand.rows === 1 ? `One row of ${grouped(first)}` : `${grouped(stand.rows)} rows${each}`;
 }
 
 function sewingLines({ sewing, done }: Plan): string[] {

@@ -8,6 +8,7 @@ import { bladeCaution, cribCaution, handsCaution } from './cautions.ts';
 import { planFigures } from './plan-figures.ts';
 import { planPictures } from './plan-files.ts';
 import { planLines, planTitle } from './plan-lines.ts';
+import { planPicture } from './plan-picture.ts';
 import { allCloth, called, toBuy } from './plan-shopping.ts';
 
 /** What is told of a plan beside its numbers. */
@@ -20,8 +21,8 @@ export interface PlanTold {
   readonly choices: Reply['choices'];
 }
 
-/** Paper is sold by where one measures in millimetres or inches. */
-export const sheetFor = ({ say }: Here): SheetName => (say.reading === 'metric' ? 'a4' : 'letter');
+/** Where one measures in centimetres or millimetres, one prints on A4. */
+export const sheetFor = ({ defaults }: Here): SheetName => (defaults.unit.value === 'in' ? 'letter' : 'a4');
 
 /** Cloths that leave under half an inch: a crooked cut or the wash eats it. */
 function tightNote({ cloths }: Plan, { say }: Here): string[] {
@@ -50,7 +51,10 @@ export function planReply(plan: Plan, told: PlanTold): Reply {
     notes: [...tightNote(plan, here), ...told.notes],
     cautions: planCautions(plan, here),
     choices: told.choices,
-    pictures: planPictures(plan, list, { here, sheet, ...(name === undefined ? {} : { name }) }),
+    pictures: [
+      ...planPicture(plan, here),
+      ...planPictures(plan, list, { here, sheet, ...(name === undefined ? {} : { name }) }),
+    ],
   });
 }
 

@@ -1,3 +1,4 @@
+import { INK, SOFT_INK } from './palette.ts';
 import { BOLD, bytesOf, newPaper, type Paper, PLAIN, POINTS } from './paper.ts';
 import type { PlanSheetRecipe, SheetSection } from './plan-sheet-recipe.ts';
 import {
@@ -18,8 +19,6 @@ const SHEETS = {
 
 /** Left free along every edge, points; the foot stands in it. */
 const MARGIN = 0.7 * POINTS;
-const INK = '#1a1a1a';
-const SOFT = '#5c5c5c';
 
 /** Something that is not cut by the end of a page. */
 interface Block {
@@ -79,7 +78,7 @@ function blocksOf(paper: Paper, recipe: PlanSheetRecipe, place: TablePlace): Blo
     ...lines.map((line) => words(line, { font: PLAIN, size: 10, after: 3 })),
     ...sections.flatMap((section) => sectionBlocks(paper, section, place)),
     gap(8),
-    ...notes.map((note) => words(note, { font: PLAIN, size: 8.5, after: 3, colour: SOFT })),
+    ...notes.map((note) => words(note, { font: PLAIN, size: 8.5, after: 3, colour: SOFT_INK })),
   ];
 }
 
@@ -131,7 +130,7 @@ function foot(
   page: string,
 ): void {
   const { left, width } = place;
-  paper.font(PLAIN).fontSize(8).fillColor(SOFT);
+  paper.font(PLAIN).fontSize(8).fillColor(SOFT_INK);
   paper.text(`${said}  ·  ${shortened(title)}`, left, y, { lineBreak: false });
   paper.text(page, left, y, { width, align: 'right', lineBreak: false });
 }

@@ -1,3 +1,4 @@
+import { INK, SOFT_INK } from './palette.ts';
 import { BOLD, type Paper, PLAIN } from './paper.ts';
 import type { SheetColumn, SheetSection } from './plan-sheet-recipe.ts';
 
@@ -17,9 +18,8 @@ const BOX = 9;
 /** The room that a box before the row takes. */
 const BOX_ROOM = 18;
 
-const INK = '#1a1a1a';
-const SOFT = '#5c5c5c';
-const RULE = '#c9c9c9';
+/** Between rows: lighter than the letters. */
+const RULE = '#C9C4B8';
 
 export const HEAD_HEIGHT = HEAD_SIZE + 9;
 
@@ -73,7 +73,7 @@ export function rowHeight(
 
 /** The columns' titles. */
 export function headRow(paper: Paper, section: SheetSection, place: TablePlace, y: number): void {
-  paper.font(PLAIN).fontSize(HEAD_SIZE).fillColor(SOFT);
+  paper.font(PLAIN).fontSize(HEAD_SIZE).fillColor(SOFT_INK);
   for (const { column, x, width } of cellsOf(section, [], place))
     paper.text(column.title, x, y, { width, align: alignOf(column), lineBreak: false });
   rule(paper, place, y + HEAD_HEIGHT - 3, INK, 0.8);
@@ -98,7 +98,7 @@ export function tableRow(
   if (section.boxes) box(paper, place.left + 1, y + AIR + 1);
   for (const { column, words, x, width } of cellsOf(section, row, place)) {
     if (column.box) box(paper, x + (width - BOX) / 2, y + AIR + 1);
-    else if (column.line) rule(paper, { left: x, width }, y + height - AIR, SOFT, 0.5);
+    else if (column.line) rule(paper, { left: x, width }, y + height - AIR, SOFT_INK, 0.5);
     else write(paper, words, { x, y: y + AIR, width, align: alignOf(column), font: PLAIN });
   }
   rule(paper, place, y + height, RULE, 0.4);

@@ -9,7 +9,12 @@ const words = z.string().min(1).max(100);
 
 const arrangement = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('rings'), rings: z.number().int().min(0).max(1000) }),
-  z.strictObject({ kind: z.literal('rows'), rows: count, perRow: count }),
+  z.strictObject({
+    kind: z.literal('rows'),
+    rows: count,
+    perRow: count,
+    second: z.union([z.literal(1), z.literal(-1)]).optional(),
+  }),
 ]);
 
 /** A wish as it lies in a row. What a later version adds to it is left out by an earlier one, not refused. */

@@ -106,6 +106,7 @@ export const heldTables: readonly Held[] = [
     of: 'member',
     guild: 'guild',
     member: 'owner',
+    json: ['wish'],
     columns: {
       guild: 'the guild',
       key: 'the plan’s name as it is compared',

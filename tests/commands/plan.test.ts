@@ -194,7 +194,7 @@ describe('a plan kept under a name', () => {
     expect(kept.error).toBeNull();
     const shown = await ask(`/plan show ${name}`);
     expect(shown.title).toContain(`${name}: field`);
-    for (const { name: file } of shown.pictures) expect(file).toMatch(/^[a-z0-9-]+\.(csv|pdf)$/);
+    for (const { name: file } of shown.pictures) expect(file).toMatch(/^[a-z0-9.-]+\.(csv|pdf|png)$/);
     for (const line of textOf(shown, '.csv')
       .replace(/^\ufeff/, '')
       .split('\r\n'))

@@ -1,6 +1,6 @@
 import { MM_PER_INCH } from '../../measure/length.ts';
 import { wholeAbove } from '../../measure/result.ts';
-import { bestPlan } from '../fabric/best-plan.ts';
+import { templateSheet } from '../fabric/template-sheet.ts';
 import { cutPatch } from '../shapes/cut.ts';
 import type { ShapeName } from '../shapes/shape.ts';
 import type { PlanRole } from './top.ts';
@@ -13,7 +13,7 @@ export const SHEETS = {
 
 export type SheetName = keyof typeof SHEETS;
 
-/** Printers leave about so much along each edge, inches. Common practice, no source. */
+/** Most home printers leave this much blank at the edge, inches: common practice, no source. */
 const MARGIN = 1 / 4;
 
 /** The papers of one shape. */
@@ -26,17 +26,17 @@ export interface ShapePapers {
 }
 
 /**
- * One paper a patch, at the finished size, as many to a sheet as /yield finds. A paper may be used again when
+ * One paper a patch, at the finished size, as many to a sheet as /template prints. A paper may be used again when
  * its patch is sewn all round, so this is the most that are wanted.
  *
  * @example
- * papersFor([{ role: 'petal', shape: 'hexagon', pieces: 84 }], 1, 'letter')[0].perSheet // 28
+ * papersFor([{ role: 'petal', shape: 'hexagon', pieces: 84 }], 1, 'letter')[0].perSheet // 25
  */
 export function papersFor(roles: readonly PlanRole[], edge: number, sheet: SheetName): ShapePapers[] {
   return [...new Set(roles.map(({ shape }) => shape))].map((shape) => {
     const papers = roles.reduce((sum, one) => (one.shape === shape ? sum + one.pieces : sum), 0);
     const paper = cutPatch(shape, { edge }, 0, 'pointed');
-    const perSheet = bestPlan(paper, SHEETS[sheet], { margin: MARGIN })?.count ?? 0;
+    const perSheet = templateSheet(paper, SHEETS[sheet], MARGIN)?.plan.count ?? 0;
     return { shape, papers, perSheet, sheets: perSheet === 0 ? 0 : wholeAbove(papers / perSheet) };
   });
 }

@@ -1,18 +1,18 @@
 import { ok, type Result, wrong } from '../../measure/result.ts';
 import { type Arrangement, howMany } from '../layouts/arrangement.ts';
-import { blocks, blocksApart } from '../layouts/blocks.ts';
+import { asManyAsMake, type Standing } from '../layouts/as-many-as-make.ts';
+import { blocks, blocksApart, blocksOver } from '../layouts/blocks.ts';
 import { type Counted, countedFrom } from '../layouts/counted.ts';
 import { diamonds } from '../layouts/diamonds.ts';
 import { field } from '../layouts/field.ts';
-import { garden } from '../layouts/garden.ts';
-import { gardenWithDiamonds } from '../layouts/garden-with-diamonds.ts';
+import { garden, gardenStep } from '../layouts/garden.ts';
+import { diamondGardenStep, gardenWithDiamonds } from '../layouts/garden-with-diamonds.ts';
 import type { Layout } from '../layouts/layout.ts';
 import { roleShapes } from '../layouts/role-shapes.ts';
 import { rosette } from '../layouts/rosette.ts';
 import { star } from '../layouts/star.ts';
-import { stars } from '../layouts/stars.ts';
+import { stars, starsStep } from '../layouts/stars.ts';
 import type { ShapeName } from '../shapes/shape.ts';
-import { asManyAsFill } from './fill.ts';
 import type { PlanLayout, PlanSize, PlanWish } from './wish.ts';
 
 /** Patches of one shape for one purpose. */
@@ -28,17 +28,17 @@ export interface Top {
   readonly total: number;
   /** Seams that are known: none of loose pieces; of separate blocks, those inside them. */
   readonly seams: number;
-  /** Corners to be set in, where they are known. */
-  readonly setIns: number | null;
+  /** Corners to be set in. */
+  readonly setIns: number;
   /** Finished, inches: of the whole, or of one where there are several apart; null where it is not known. */
   readonly size: PlanSize | null;
   /** Whether the whole is one piece of sewing. */
   readonly joined: boolean;
-  /** Whether its sides are straight, trimmed or filled. */
-  readonly straight: boolean;
   /** How many rosettes, stars or blocks, and how they stand where they are joined. */
   readonly many: number;
   readonly arrangement?: Arrangement;
+  /** The layout itself, or that of one where there are several apart; null where patches are not placed. */
+  readonly made: Counted | null;
 }
 
 type Maker = (wish: PlanWish) => Result<Top>;
@@ -63,7 +63,7 @@ const MAKERS: Readonly<Record<PlanLayout, Maker>> = {
       : ok({ ...LOOSE, roles: [{ role: 'pieces', shape, pieces: number }], total: number }),
 };
 
-const LOOSE = { seams: 0, setIns: 0, size: null, joined: false, straight: false, many: 1 };
+const LOOSE = { seams: 0, setIns: 0, size: null, joined: false, many: 1, made: null };
 
 /**
  * The top that a wish describes: its patches by role and shape, its seams and its size, counted from the
@@ -98,65 +98,59 @@ function madeTop(made: Result<Counted>, times = 1): Result<Top> {
     setIns: counted.setIns * times,
     size: { width, height },
     joined: times === 1,
-    straight: layout.trim !== null,
     many: times,
+    made: made.value,
   });
 }
 
 const apart = (made: Result<Counted>, number: number): Result<Top> => madeTop(made, number);
 
-/** Rosettes or stars set together: as many as were said, or as many as fill the quilt. */
+/** Rosettes or stars set together: as many as were said, or the fewest that cover the quilt, to be trimmed. */
 function arranged(
   { quilt, edge }: PlanWish,
   said: Arrangement | undefined,
-  make: (arrangement: Arrangement) => Result<Layout>,
+  of: Standing<Layout>,
 ): Result<Top> {
-  const arrangement = said ? ok(said) : quilt ? asManyAsFill(quilt, edge, make) : null;
-  if (!arrangement) return wrong('plan-needs', { needs: ['quilt', 'number'] });
-  if (!arrangement.ok) return arrangement;
-  const top = madeTop(countedFrom(make(arrangement.value), edge));
-  return top.ok
-    ? ok({ ...top.value, many: howMany(arrangement.value), arrangement: arrangement.value })
-    : top;
+  if (said) return stood(madeTop(countedFrom(of.make(said), edge)), said);
+  if (!quilt) return wrong('plan-needs', { needs: ['quilt', 'number'] });
+  const { width, height } = quilt;
+  const found = asManyAsMake(of, width / edge, height / edge);
+  if (!found.ok) return found;
+  const { layout, arrangement } = found.value.cover;
+  const top = stood(madeTop(countedFrom(ok(layout), edge)), arrangement);
+  return top.ok ? ok({ ...top.value, size: { width, height } }) : top;
 }
 
-const gardenOf =
-  ({ rounds = 1, path = 'one', outer = false }: PlanWish) =>
-  (arrangement: Arrangement): Result<Layout> =>
-    path === 'diamonds'
-      ? gardenWithDiamonds({ arrangement, rounds, outer })
-      : garden({ arrangement, rounds, path, outer });
+const stood = (top: Result<Top>, arrangement: Arrangement): Result<Top> =>
+  top.ok ? ok({ ...top.value, many: howMany(arrangement), arrangement }) : top;
 
-const starsOf =
-  ({ set = 'diamonds', outer = false }: PlanWish) =>
-  (arrangement: Arrangement): Result<Layout> =>
-    stars({ arrangement, set, edge: outer ? 'notches' : 'open' });
+function gardenOf({ rounds = 1, path = 'one', outer = false }: PlanWish): Standing<Layout> {
+  if (path === 'diamonds')
+    return {
+      step: diamondGardenStep(rounds),
+      make: (arrangement) => gardenWithDiamonds({ arrangement, rounds, outer }),
+    };
+  return {
+    step: gardenStep(rounds, path),
+    make: (arrangement) => garden({ arrangement, rounds, path, outer }),
+  };
+}
 
-/** A block of three diamonds is a hexagon of the same side, so blocks fill a quilt as hexagons do. */
-function blocksTop({ blocks: many, side, quilt, edge, rows = 'across' }: PlanWish): Result<Top> {
-  if (side !== undefined) {
-    const made = madeTop(countedFrom(blocks(side), edge));
-    return made.ok ? ok({ ...made.value, many: side * side }) : made;
-  }
+const starsOf = ({ set = 'diamonds', outer = false }: PlanWish): Standing<Layout> => ({
+  step: starsStep(set),
+  make: (arrangement) => stars({ arrangement, set, edge: outer ? 'notches' : 'open' }),
+});
+
+/** Blocks of three: a hexagon of them, so many not yet joined, or as many as cover the quilt. */
+function blocksTop({ blocks: many, side, quilt, edge }: PlanWish): Result<Top> {
+  if (side !== undefined) return times(side * side, madeTop(countedFrom(blocks(side), edge)));
   if (many !== undefined) {
-    const made = madeTop(countedFrom(blocksApart(many), edge));
-    return made.ok ? ok({ ...made.value, size: null, joined: false, many }) : made;
+    const made = times(many, madeTop(countedFrom(blocksApart(many), edge)));
+    return made.ok ? ok({ ...made.value, size: null, joined: false }) : made;
   }
   if (!quilt) return wrong('plan-needs', { needs: ['quilt', 'blocks', 'side'] });
-  const { width, height } = quilt;
-  const hexagons = madeTop(countedFrom(field({ width, height, edge, rows, sides: 'cover' }), edge));
-  if (!hexagons.ok) return hexagons;
-  const { total, seams, size } = hexagons.value;
-  const each = countedFrom(blocksApart(1), edge);
-  if (!each.ok) return each;
-  return ok({
-    roles: rolesOf(each.value.layout, total),
-    total: each.value.counted.total * total,
-    seams: each.value.counted.seams * total + seams,
-    setIns: null,
-    size,
-    joined: true,
-    straight: true,
-    many: total,
-  });
+  const over = blocksOver(quilt.width, quilt.height, edge);
+  return over.ok ? times(over.value.blocks, madeTop(countedFrom(over, edge))) : over;
 }
+
+const times = (many: number, top: Result<Top>): Result<Top> => (top.ok ? ok({ ...top.value, many }) : top);
