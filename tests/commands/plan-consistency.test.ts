@@ -200,7 +200,7 @@ test('every number of a plan is what the single command says', { timeout: 60_000
       if (plan.quiltWidth !== undefined) await finishes(plan, { width, seam, border });
       expect(plan.totalYards as number).toBeGreaterThanOrEqual(plan.topYards as number);
     }),
-    { numRuns: 40 },
+    { numRuns: 20 },
   );
 });
 

@@ -50,11 +50,25 @@ export const clothOf = (role: string, { cloths }: Pick<PlanWish, 'cloths'>): str
 export const needOf = (shape: ShapeName, pieces: number, wish: PlanWish): Result<ClothNeed> =>
   clothNeed(patchOf(shape, wish), pieces, wish.width, { spare: wish.spare, shrink: wish.shrink });
 
+/** What so many patches of a shape need. */
+export type Needed = (shape: ShapeName, pieces: number) => Result<ClothNeed>;
+
+/** The needs of one wish, each searched for once: parts of the same number, and a part alone on its cloth, are alike. */
+export function neededBy(wish: PlanWish): Needed {
+  const found = new Map<string, Result<ClothNeed>>();
+  return (shape, pieces) => {
+    const key = `${shape} ${pieces}`;
+    const need = found.get(key) ?? needOf(shape, pieces, wish);
+    found.set(key, need);
+    return need;
+  };
+}
+
 /** Each role with its cloth and what it would take by itself. */
-export function roleNeeds(roles: readonly PlanRole[], wish: PlanWish): Result<RoleNeed[]> {
+export function roleNeeds(roles: readonly PlanRole[], wish: PlanWish, needed: Needed): Result<RoleNeed[]> {
   const needs: RoleNeed[] = [];
   for (const role of roles) {
-    const need = needOf(role.shape, role.pieces, wish);
+    const need = needed(role.shape, role.pieces);
     if (!need.ok) return need;
     needs.push({ ...role, cloth: clothOf(role.role, wish), need: need.value });
   }
@@ -65,17 +79,16 @@ export function roleNeeds(roles: readonly PlanRole[], wish: PlanWish): Result<Ro
  * The cloths of the patches, in the order in which they are first needed. Patches of one shape from one cloth
  * are cut together, so they may take less than the roles one by one.
  */
-export function topCloths(needs: readonly RoleNeed[], wish: PlanWish): Result<PlanCloth[]> {
+export function topCloths(needs: readonly RoleNeed[], needed: Needed): Result<PlanCloth[]> {
   const cloths: PlanCloth[] = [];
   for (const name of names(needs)) {
     const uses: ClothUse[] = [];
     const mine = needs.filter(({ cloth }) => same(cloth, name));
     for (const shape of new Set(mine.map((need) => need.shape))) {
       const together = mine.filter((need) => need.shape === shape);
-      const need = needOf(
+      const need = needed(
         shape,
         together.reduce((sum, { pieces }) => sum + pieces, 0),
-        wish,
       );
       if (!need.ok) return need;
       uses.push({

@@ -1,9 +1,9 @@
 import { ok, type Result } from '../../measure/result.ts';
 import type { StitchingTime } from '../stitching/time.ts';
-import { type PlanCloth, type RoleNeed, roleNeeds, topCloths } from './cloths.ts';
+import { neededBy, type PlanCloth, type RoleNeed, roleNeeds, topCloths } from './cloths.ts';
 import { papersFor, type ShapePapers, type SheetName } from './papers.ts';
-import { planFrom } from './plan.ts';
-import type { Top } from './top.ts';
+import { sewingOf } from './plan.ts';
+import { type Top, topOf } from './top.ts';
 import type { PlanWish } from './wish.ts';
 
 /** One part of a kit: for each member, for all of them, and the cloth for all with the spare ones. */
@@ -34,13 +34,14 @@ export interface Kit {
  * a kit is not doubled by five in a hundred; they stay with whoever packs, for late joiners.
  */
 export function kitFrom(wish: PlanWish, members: number, sheet: SheetName = 'letter'): Result<Kit> {
-  const one = planFrom(wish, sheet);
+  const one = topOf(wish);
   if (!one.ok) return one;
-  const { top, sewing, papers } = one.value;
+  const top = one.value;
+  const needed = neededBy(wish);
   const batch = top.roles.map((role) => ({ ...role, pieces: role.pieces * members }));
-  const needs = roleNeeds(batch, wish);
+  const needs = roleNeeds(batch, wish, needed);
   if (!needs.ok) return needs;
-  const cloths = topCloths(needs.value, wish);
+  const cloths = topCloths(needs.value, needed);
   if (!cloths.ok) return cloths;
   const roles = needs.value.map((need, i) => ({ ...need, each: top.roles[i]?.pieces ?? 0 }));
   return ok({
@@ -52,7 +53,7 @@ export function kitFrom(wish: PlanWish, members: number, sheet: SheetName = 'let
     needed: top.total * members,
     pieces: roles.reduce((sum, { need }) => sum + need.pieces, 0),
     cloths: cloths.value,
-    papers: papers.length > 0 ? papersFor(batch, wish.edge, sheet) : [],
-    sewing,
+    papers: wish.method === 'whip' ? papersFor(batch, wish.edge, sheet) : [],
+    sewing: sewingOf(top.seams, wish),
   });
 }

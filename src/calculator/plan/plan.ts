@@ -2,7 +2,7 @@ import { ok, type Result } from '../../measure/result.ts';
 import { type FinishDates, finishDates } from '../stitching/finish-dates.ts';
 import { taskMinutes } from '../stitching/rates.ts';
 import { type StitchingTime, stitchingTime } from '../stitching/time.ts';
-import { clothOf, type PlanCloth, type RoleNeed, roleNeeds, topCloths, withUse } from './cloths.ts';
+import { clothOf, neededBy, type PlanCloth, type RoleNeed, roleNeeds, topCloths, withUse } from './cloths.ts';
 import { finishingOf, type PlanFinishing } from './finishing.ts';
 import { papersFor, type ShapePapers, type SheetName } from './papers.ts';
 import { type Top, topOf } from './top.ts';
@@ -42,9 +42,10 @@ export interface Plan {
 export function planFrom(wish: PlanWish, sheet: SheetName = 'letter'): Result<Plan> {
   const top = topOf(wish);
   if (!top.ok) return top;
-  const roles = roleNeeds(top.value.roles, wish);
+  const needed = neededBy(wish);
+  const roles = roleNeeds(top.value.roles, wish, needed);
   if (!roles.ok) return roles;
-  const cloths = topCloths(roles.value, wish);
+  const cloths = topCloths(roles.value, needed);
   if (!cloths.ok) return cloths;
   const size = quiltSize(top.value, wish);
   const finishing = size ? finishingOf(size, wish) : null;
@@ -78,7 +79,8 @@ export const fillsQuilt = ({ layout, rosettes, stars, blocks, side }: PlanWish):
   (layout === 'stars' && stars === undefined) ||
   (layout === 'blocks' && blocks === undefined && side === undefined);
 
-function sewingOf(seams: number, wish: PlanWish): StitchingTime | null {
+/** The sewing of so many seams; null where none is known. */
+export function sewingOf(seams: number, wish: PlanWish): StitchingTime | null {
   if (seams === 0) return null;
   const { edge, method, stitches, pace, hours } = wish;
   return stitchingTime({
