@@ -1,3 +1,4 @@
+import { MM_PER_INCH } from '../../measure/length.ts';
 import type { CutPatch } from '../shapes/shape.ts';
 import { type BestPlan, planFrom } from './best-plan.ts';
 import type { Choice } from './search/choice.ts';
@@ -44,6 +45,7 @@ export function bestLength(
     if (enough === undefined) break;
     length = enough;
   }
+  length = onMark(length, (mark) => searched(ways, width, mark, pieces - 1) !== undefined);
   const choice = searched(ways, width, length, pieces - 1)?.choice;
   if (!choice) throw new Error(`no plan gives ${pieces} on ${length}`);
   return { length, plan: planFrom(patch, { width, length }, 0, choice) };
@@ -52,6 +54,18 @@ export function bestLength(
 function tradeLength(patch: CutPatch, pieces: number, width: number): number | undefined {
   const trade = yardage(patch, pieces, width);
   return trade.ok ? trade.value.best.length : undefined;
+}
+
+/** Lengths on these marks are met exactly: a ten-thousandth of an inch, a thousandth of a millimetre. */
+const MARKS = [1e-4, 1e-3 / MM_PER_INCH];
+
+/** A length that lies a hair above a mark is on the mark, if that is enough: shops sell by whole marks. */
+function onMark(length: number, isEnough: (mark: number) => boolean): number {
+  for (const step of MARKS) {
+    const mark = Math.round(length / step) * step;
+    if (mark < length && length - mark < HAIR / 4 && isEnough(mark)) return mark;
+  }
+  return length;
 }
 
 /** The least length at which the way of cutting that is best on some length is still enough, if it is. */

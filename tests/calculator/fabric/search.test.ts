@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bestLength } from '../../../src/calculator/fabric/best-length.ts';
 import { bestPlan } from '../../../src/calculator/fabric/best-plan.ts';
+import { purchase } from '../../../src/calculator/fabric/purchase.ts';
 import { yardage } from '../../../src/calculator/fabric/yardage.ts';
 import { yieldFrom } from '../../../src/calculator/fabric/yield.ts';
 import { cutPatch } from '../../../src/calculator/shapes/cut.ts';
@@ -142,6 +143,14 @@ describe('the least length', () => {
       },
     );
     fc.assert(cases, { numRuns: 40 });
+  });
+
+  test('that comes to a shop’s mark is on it, and bought as that', () => {
+    // 2 x 2¾ in rectangles at 42 in: strips of both kinds stack to 31½ in, seven eighths of a yard.
+    const rectangle = cutPatch('rectangle', { edge: 1.5, side: 2.25 }, 0.25, 'pointed');
+    const { length } = needed(rectangle, 240, 42)!;
+    expect(length).toBe(31.5);
+    expect(purchase(length, 'yard').amount).toBe(0.875);
   });
 
   test.each([

@@ -21,20 +21,23 @@ export function growthOf(lays: readonly Lay[], fixed: number, most: number, ceil
   return least;
 }
 
+/** Sums of lengths may come out so much longer than they are, in inches; far less than a row may be short. */
+const ROUNDING = 1e-10;
+
 type Note = (side: number, count: number) => void;
 
 function alongRows(lay: Lay, rows: number, most: number, note: Note): void {
   if (rows === 0) return;
   const kinds = lay.rows[0] === lay.rows[1] ? [lay.rows[0]] : lay.rows;
   for (const row of kinds) {
-    for (let n = 1, side = lengthOf(row, 1); side <= most; n++, side = lengthOf(row, n))
+    for (let n = 1, side = lengthOf(row, 1); side <= most + ROUNDING; n++, side = lengthOf(row, n))
       note(side, inRows(rows, perRow(lay, side)));
   }
 }
 
 function acrossRows({ stack }: Lay, each: readonly [number, number], most: number, note: Note): void {
   if (each[0] === 0) return;
-  for (let rows = 1, side = stack.size; side <= most; rows++, side = reachOf(stack, rows))
+  for (let rows = 1, side = stack.size; side <= most + ROUNDING; rows++, side = reachOf(stack, rows))
     note(side, inRows(rows, each));
 }
 
@@ -42,8 +45,8 @@ function acrossRows({ stack }: Lay, each: readonly [number, number], most: numbe
 export function halved(least: Float64Array, most: number): { count: number; at: number } {
   let best = { count: 0, at: 0 };
   let other = least.length - 1;
-  for (let n = 0; n < least.length && least[n]! <= most; n++) {
-    while (other > 0 && least[other]! > most - least[n]!) other--;
+  for (let n = 0; n < least.length && least[n]! <= most + ROUNDING; n++) {
+    while (other > 0 && least[other]! > most - least[n]! + ROUNDING) other--;
     if (n + other > best.count) best = { count: n + other, at: least[n]! };
     if (other < n) break;
   }
