@@ -7,7 +7,7 @@ import { stripLays } from '../../../src/calculator/fabric/strips.ts';
 import { box as boxOf } from '../../../src/calculator/shapes/extent.ts';
 import type { Outline } from '../../../src/calculator/shapes/outline.ts';
 import { overlaps } from '../../../src/calculator/shapes/overlap.ts';
-import { placeOutline } from '../../../src/calculator/shapes/place.ts';
+import { placeOutline, SHARED_LINE } from '../../../src/calculator/shapes/place.ts';
 import type { CutPatch } from '../../../src/calculator/shapes/shape.ts';
 import { chordAtHalfHeight, overlap } from './geometry.ts';
 import { anyCurvedPatch, anyPatch, patch } from './patches.ts';
@@ -50,7 +50,7 @@ describe('with arcs', () => {
     fc.assert(
       fc.property(anyCurvedPatch, turn, turn, raise, (piece, one, other, raised) => {
         const { first, at, step } = placed(piece, [one, other], raised);
-        if (step > Number.NEGATIVE_INFINITY) expect(overlaps(first, at(step + 1e-9))).toBe(false);
+        if (step > Number.NEGATIVE_INFINITY) expect(overlaps(first, at(step + SHARED_LINE))).toBe(false);
       }),
     );
   });

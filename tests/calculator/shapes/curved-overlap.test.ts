@@ -86,7 +86,8 @@ describe('outlines with arcs and hollows', () => {
 
 describe('how deep a point lies', () => {
   test('is above zero just where an independent library finds it inside', () => {
-    const spot = fc.double({ min: -3, max: 5, noNaN: true });
+    // The library reads coordinates to eight places: a hair beyond them is not for it to tell.
+    const spot = fc.double({ min: -3, max: 5, noNaN: true }).map((at) => Math.round(at * 1e8) / 1e8 + 0);
     fc.assert(
       fc.property(anyCurved, spot, spot, (outline, x, y) => {
         const depth = depthIn(outline, { x, y });

@@ -51,9 +51,12 @@ export interface Journal {
   close(): void;
 }
 
+/** Where a database's shape is kept, as far as the lock is concerned. */
+const shapeOf = (database: string): string => `${database}\0\0shape`;
+
 const TABLES = `
 CREATE TABLE IF NOT EXISTS mark (only INTEGER PRIMARY KEY CHECK (only = 1), locked BLOB NOT NULL) STRICT;
-CREATE TABLE IF NOT EXISTS shapes (database TEXT PRIMARY KEY, shape TEXT NOT NULL) STRICT;
+CREATE TABLE IF NOT EXISTS shapes (database TEXT PRIMARY KEY, shape BLOB NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS highest (
   database TEXT, store TEXT, number REAL NOT NULL, PRIMARY KEY (database, store)
 ) STRICT;
@@ -124,7 +127,7 @@ function journalIn(sql: Database.Database, seal: Seal, onParted: (error: unknown
   const writeAll = sql.transaction(
     (database: string, changes: readonly Change[], shape: KeptDatabase | undefined) => {
       for (const change of changes) apply(database, change);
-      if (shape) reshape.run(shape.name, JSON.stringify(shape));
+      if (shape) reshape.run(shape.name, seal.lock(shapeOf(shape.name), Buffer.from(JSON.stringify(shape))));
     },
   );
 
@@ -148,8 +151,14 @@ function journalIn(sql: Database.Database, seal: Seal, onParted: (error: unknown
 
   return {
     databases: () =>
-      (sql.prepare('SELECT shape FROM shapes ORDER BY database').pluck().all() as string[]).map(
-        (shape) => JSON.parse(shape) as KeptDatabase,
+      (
+        sql.prepare('SELECT database, shape FROM shapes ORDER BY database').all() as {
+          database: string;
+          shape: Buffer;
+        }[]
+      ).map(
+        ({ database, shape }) =>
+          JSON.parse(seal.unlock(shapeOf(database), shape).toString('utf8')) as KeptDatabase,
       ),
     *records(database, store) {
       const where = `${database}\0${store}`;
