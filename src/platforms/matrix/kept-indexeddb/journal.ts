@@ -138,7 +138,8 @@ function journalIn(sql: Database.Database, seal: Seal, onParted: (error: unknown
 
   let parted = false;
   function done(act: () => void): boolean {
-    if (parted) return false;
+    // What ends after the journal was closed is not on the disk: nobody is told that it is done.
+    if (parted || !sql.open) return false;
     try {
       act();
       return true;
