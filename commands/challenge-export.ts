@@ -29,6 +29,8 @@ export const exportForm = form({
   },
   organisers: true,
   audience: 'asker',
+  // It changes nothing, and would be kept a second time in all its length.
+  answerKept: 'not',
   async run({ challenge, format }, here) {
     const found = await whichChallenge(challenge, here, 'any');
     if ('asks' in found) return found.asks;

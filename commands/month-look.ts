@@ -4,6 +4,7 @@ import { count, inches, type Picture, type Reply, reply } from '../src/chat/repl
 import type { Every, Finished, Month, MonthBlock } from '../src/guild/month-facts.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
 import { dayWords, many, range } from '../src/measure/speech.ts';
+import { capital } from './patch.ts';
 import { monthOption, whichMonth } from './which-month.ts';
 
 const EVERY: Readonly<Record<Every, string>> = {
@@ -60,7 +61,7 @@ export async function shownMonth(of: Month, here: Here): Promise<Reply> {
       columns: ['block', 'opens', 'finished'],
       rows: slots.map((slot) => [slotWords(slot), dayWords(slot.opens), finishersOf(slot, finished, here)]),
     },
-    pictures: [chartOf(of, blocks, lengths)],
+    pictures: [chartOf(of, blocks, lengths, here)],
     choices: of.open ? choicesFor(of, slots, hers, here) : [],
   });
 }
@@ -113,17 +114,25 @@ function choicesFor(of: Month, slots: readonly MonthBlock[], hers: readonly numb
   ];
 }
 
-function chartOf(of: Month, blocks: readonly MonthBlock[], lengths: readonly number[]): Picture {
+function chartOf(
+  of: Month,
+  blocks: readonly MonthBlock[],
+  inches: readonly number[],
+  { say }: Here,
+): Picture {
+  const metric = say.reading === 'metric';
+  const lengths = inches.map((length) => (metric ? length * 2.54 : length));
+  const what = `${metric ? 'centimetres' : 'inches'} of seam`;
   const each = lengths.map((length) => grouped(length)).join(', ');
   return {
     name: 'blocks.png',
-    alt: `Inches of seam in each block of ${of.name}, in order: ${each}.`,
+    alt: `${capital(what)} in each block of ${of.name}, in order: ${each}.`,
     of: {
       draw: 'chart',
-      title: `${of.name}: inches of seam in each block`,
+      title: `${of.name}: ${what} in each block`,
       labels: blocks.map(({ block }) => String(block)),
-      series: [{ name: 'inches of seam', values: lengths, as: 'bars' }],
-      words: [`Patches, in order: ${blocks.map((one) => grouped(patchesIn(one))).join(', ')}`],
+      series: [{ name: what, values: lengths, as: 'bars' }],
+      words: [`Patches, in order: ${blocks.map((one) => grouped(patchesIn(one))).join(', ')}.`],
     },
   };
 }

@@ -6,6 +6,7 @@ import { nounFor } from '../src/guild/counted.ts';
 import { dayAfter, monthAfter } from '../src/guild/days.ts';
 import { ok, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
+import { many } from '../src/measure/speech.ts';
 
 const MONTHS = [
   'January',
@@ -79,7 +80,7 @@ export const viewForm = form({
       lines: [
         events.length === 0
           ? 'Nothing opens or ends.'
-          : `${grouped(events.filter(({ order }) => order < 2).length)} days to note.`,
+          : `${many(events.filter(({ order }) => order < 2).length, 'day', 'days')} to note.`,
         ...logged.filter(({ days }) => days.length > 0).map(({ of, days }) => monthTotal(of, days)),
       ],
       figures: { logged: count(total) },

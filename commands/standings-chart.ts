@@ -8,11 +8,12 @@ import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
 import { totalWords } from './challenge-words.ts';
 import { forecastWords } from './forecast-words.ts';
+import { capital } from './patch.ts';
 
 /** More places than this on the axis cannot be told apart on a phone: the weeks are taken together. */
 const MOST_PLACES = 26;
 /** So far ahead the range is drawn, in places, when the goal lies further. */
-const MOST_AHEAD = 12;
+const MOST_AHEAD = 26;
 
 /** How a challenge came along week by week, the goal, and between which days it may be reached. */
 export function standingsChart(
@@ -53,7 +54,10 @@ export function standingsChart(
               high: [...blank(places.length - 1), join, ...ahead.map(({ high }) => high)],
             },
           }),
-      words: [told && told.medianWeeks > 0 ? forecastWords(told) : dayWords(today)],
+      words:
+        ahead.length > 0 && told
+          ? [`${capital(forecastWords(told))}.`, `A number with + is so many weeks from ${dayWords(today)}.`]
+          : [dayWords(today)],
     },
   };
 }
@@ -82,6 +86,6 @@ function altWords(of: Challenge, weeks: readonly WeekCount[], told: Forecast | n
     .slice(-8)
     .map(({ pieces }) => grouped(pieces))
     .join(', ');
-  const end = told && told.medianWeeks > 0 ? ` ${forecastWords(told)}.` : '';
+  const end = told && told.medianWeeks > 0 ? ` ${capital(forecastWords(told))}.` : '';
   return `${of.name} on ${dayWords(today)}: ${totalWords(of)}. By week, the latest last: ${each}.${end}`;
 }

@@ -64,25 +64,30 @@ const carry = prepared((tables, { guild, challenge, pieces }: Of & { pieces: num
     .returning(['total', 'lines']),
 );
 
-type PartChange = Of & { member: string; name: string; joined: number; pieces: number; logs: number };
+type PartChange = Of & { member: string; joined: number; pieces: number; logs: number };
 
-/** A member's totals; her name goes along, as she is called now. Who logs of her own takes part. */
-const carryPart = prepared((tables, { guild, challenge, member, name, joined, pieces, logs }: PartChange) =>
+/** A member's totals, and the name they are under. Who logs of her own takes part. */
+const carryPart = prepared((tables, { guild, challenge, member, joined, pieces, logs }: PartChange) =>
   tables
-    .insertInto('challenge_parts')
-    .values({ guild, challenge, member, name, joined, pieces, logs })
-    .onConflict((conflict) =>
-      conflict
-        .columns(['guild', 'challenge', 'member'])
-        .where('member', '<>', sql.lit(''))
-        .doUpdateSet(({ ref }) => ({
-          name,
-          joined: sql<number>`${ref('challenge_parts.joined')} | ${joined}`,
-          pieces: sql<number>`${ref('challenge_parts.pieces')} + ${pieces}`,
-          logs: sql<number>`${ref('challenge_parts.logs')} + ${logs}`,
-        })),
-    )
-    .returning('pieces'),
+    .updateTable('challenge_parts')
+    .set(({ eb }) => ({
+      joined: sql<number>`joined | ${joined}`,
+      pieces: eb('pieces', '+', pieces),
+      logs: eb('logs', '+', logs),
+    }))
+    .where('guild', '=', guild)
+    .where('challenge', '=', challenge)
+    .where('member', '=', member)
+    .returning(['pieces', 'name as known']),
+);
+
+const rename = prepared((tables, { guild, challenge, member, name }: Of & { member: string; name: string }) =>
+  tables
+    .updateTable('challenge_parts')
+    .set({ name })
+    .where('guild', '=', guild)
+    .where('challenge', '=', challenge)
+    .where('member', '=', member),
 );
 
 const carryDay = prepared((tables, { guild, challenge, day, pieces }: Of & { day: string; pieces: number }) =>
@@ -124,28 +129,53 @@ export function booksIn(tables: Kysely<Tables>): Books {
     const { kind, member, by, day, pieces = 0, minutes = null, note = '', picture = '', at } = line;
     const logs = kind === 'log' ? 1 : kind === 'back' ? -1 : 0;
     const [totals] = await carry(tables, { guild, challenge, pieces });
-    const joined = kind === 'log' && member.id === by.id ? 1 : 0;
-    const part = { member: member.id, name: member.name, joined, pieces, logs };
-    const [mine] = await carryPart(tables, { guild, challenge, ...part });
-    if (pieces !== 0) await carryDay(tables, { guild, challenge, day, pieces });
     const { total, lines: number } = totals!;
+    const joined = kind === 'log' && member.id === by.id ? 1 : 0;
+    const mine = await addToPart({ guild, challenge, joined, pieces, logs }, member, number);
+    if (pieces !== 0) await carryDay(tables, { guild, challenge, day, pieces });
     const written = { number, kind, member: member.id, by: by.id, day, pieces, minutes, note, picture };
     await append(tables, { guild, challenge, ...written, of: line.of ?? null, at: at.toISOString() });
-    return { number, total, mine: mine!.pieces };
+    return { number, total, mine };
+  }
+
+  /** What she has now. One who was forgotten has no part to add to: what is said of her is nobody's. */
+  async function addToPart(
+    change: Omit<PartChange, 'member'>,
+    { id: member, name }: Person,
+    since: number,
+  ): Promise<number> {
+    const { guild, challenge } = change;
+    const [carried] = member === '' ? [] : await carryPart(tables, { ...change, member });
+    if (!carried) {
+      await tables
+        .insertInto('challenge_parts')
+        .values({ ...change, member, since, name })
+        .execute();
+      return change.pieces;
+    }
+    // Seldom: an index on names is not rewritten with every log.
+    if (carried.known !== name) await rename(tables, { guild, challenge, member, name });
+    return carried.pieces;
   }
 
   async function take({ guild, number }: Which, { id, name }: Person, joined: boolean): Promise<void> {
     const now = { name, joined: joined ? 1 : 0 };
-    await tables
-      .insertInto('challenge_parts')
-      .values({ guild, challenge: number, member: id, pieces: 0, logs: 0, ...now })
-      .onConflict((conflict) =>
-        conflict
-          .columns(['guild', 'challenge', 'member'])
-          .where('member', '<>', sql.lit(''))
-          .doUpdateSet(now),
-      )
-      .execute();
+    const taken = await tables
+      .updateTable('challenge_parts')
+      .set(now)
+      .where('guild', '=', guild)
+      .where('challenge', '=', number)
+      .where('member', '=', id)
+      .executeTakeFirst();
+    if (taken.numUpdatedRows > 0n) return;
+    const { lines } = await tables
+      .selectFrom('challenges')
+      .select('lines')
+      .where('guild', '=', guild)
+      .where('number', '=', number)
+      .executeTakeFirstOrThrow();
+    const part = { guild, challenge: number, member: id, since: lines + 1, ...now, pieces: 0, logs: 0 };
+    await tables.insertInto('challenge_parts').values(part).execute();
   }
 
   /** The lines, each with the number of the line that took it back. */

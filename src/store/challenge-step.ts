@@ -1,7 +1,10 @@
 import { type Kysely, sql } from 'kysely';
 import type { Tables } from './tables.ts';
 
-/** Makes the tables of challenges. A member's totals have a key only while she is not forgotten. */
+/**
+ * Makes the tables of challenges. What every log changes lies together and has few indexes: each one would be
+ * written to the disk with every log.
+ */
 export async function makeChallengeTables(tables: Kysely<Tables>): Promise<void> {
   const { schema } = tables;
   await schema
@@ -59,22 +62,14 @@ export async function makeChallengeTables(tables: Kysely<Tables>): Promise<void>
     .addColumn('guild', 'text', (column) => column.notNull())
     .addColumn('challenge', 'integer', (column) => column.notNull())
     .addColumn('member', 'text', (column) => column.notNull())
+    .addColumn('since', 'integer', (column) => column.notNull())
     .addColumn('name', 'text', (column) => column.notNull())
     .addColumn('joined', 'integer', (column) => column.notNull())
     .addColumn('pieces', 'integer', (column) => column.notNull())
     .addColumn('logs', 'integer', (column) => column.notNull())
-    .execute();
-  await schema
-    .createIndex('challenge_parts_key')
-    .unique()
-    .on('challenge_parts')
-    .columns(['guild', 'challenge', 'member'])
-    .where(sql.ref('member'), '<>', sql.lit(''))
-    .execute();
-  await schema
-    .createIndex('challenge_parts_by_pieces')
-    .on('challenge_parts')
-    .columns(['guild', 'challenge', 'pieces'])
+    // Members who were forgotten are told apart by when they came.
+    .addPrimaryKeyConstraint('challenge_parts_key', ['guild', 'challenge', 'member', 'since'])
+    .modifyEnd(sql`without rowid`)
     .execute();
   await schema
     .createIndex('challenge_parts_by_name')

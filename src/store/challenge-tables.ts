@@ -37,6 +37,7 @@ export interface ChallengeTables {
     guild: string;
     challenge: number;
     member: string;
+    since: number;
     name: string;
     joined: number;
     pieces: number;

@@ -33,11 +33,7 @@ export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping):
   async function together<T>(work: (facts: Facts) => Promise<T>): Promise<T> {
     const running = { open: true };
     const inTransaction = (held: Kysely<Tables>) =>
-      held
-        .transaction()
-        .execute((inside) =>
-          work(joined(slicesIn(inside, keeping, upkeep), forgettingIn(inside, upkeep), reach)),
-        );
+      held.transaction().execute((inside) => work(new Joined(inside, keeping, upkeep) as unknown as Facts));
     // The one connection is held to the end of the upkeep, so that closing waits for it.
     const workThenUpkeep = () =>
       tables.connection().execute((held) => inTransaction(held).finally(() => upkeep.afterWork(held)));
@@ -48,7 +44,12 @@ export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping):
     }
   }
 
-  const slices = reachedEach(slicesIn(tables, keeping, upkeep), fromOutside);
+  const slices = Object.fromEntries(
+    Object.entries(MAKERS).map(([name, make]) => [
+      name,
+      reached(make(tables, keeping, upkeep) as object, fromOutside),
+    ]),
+  ) as unknown as Slices;
   /** A group of facts in which these calls, of several statements each, are works of their own. */
   const whole = <Name extends keyof Slices>(
     name: Name,
@@ -75,18 +76,20 @@ export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping):
 
 type Slices = Omit<Facts, 'together' | 'forgetGuild'>;
 
-/** Each group of facts, over one connection. */
-const slicesIn = (tables: Kysely<Tables>, keeping: Keeping, upkeep: Upkeep): Slices => ({
-  defaults: defaultsIn(tables, keeping),
-  answered: answersIn(tables, keeping),
-  notes: notesIn(tables, keeping),
-  keptOf: keptOfIn(tables, upkeep),
-  swaps: swapsIn(tables),
-  plans: plansIn(tables, keeping),
-  challenges: challengesIn(tables, keeping),
-  months: monthsIn(tables, keeping),
-  reminders: remindersIn(tables, keeping),
-});
+type Maker<Slice> = (tables: Kysely<Tables>, keeping: Keeping, upkeep: Upkeep) => Slice;
+
+/** How each group of facts is made over one connection. */
+const MAKERS: { readonly [Name in keyof Slices]: Maker<Slices[Name]> } = {
+  defaults: defaultsIn,
+  answered: answersIn,
+  notes: notesIn,
+  keptOf: (tables, _, upkeep) => keptOfIn(tables, upkeep),
+  swaps: swapsIn,
+  plans: plansIn,
+  challenges: challengesIn,
+  months: monthsIn,
+  reminders: remindersIn,
+};
 
 /** Forgets all that is kept of a guild, in the file too. */
 const forgettingIn =
@@ -96,20 +99,45 @@ const forgettingIn =
     return forgetGuildIn(tables, guild);
   };
 
-/** The facts inside a transaction, which a `together` joins. */
-function joined(slices: Slices, forgetGuild: Facts['forgetGuild'], reach: Reach): Facts {
-  const facts: Facts = {
-    ...reachedEach(slices, reach),
-    forgetGuild: (guild) => reach(() => forgetGuild(guild)),
-    together: (work) => work(facts),
-  };
-  return facts;
-}
+/**
+ * The facts inside a transaction, which a `together` joins. Each group is made when it is first asked for: most
+ * works need two or three. What goes wrong in a call passes through the work as it is, and is turned into
+ * trouble that can be told where the work as a whole is reached.
+ */
+class Joined {
+  readonly #tables: Kysely<Tables>;
+  readonly #keeping: Keeping;
+  readonly #upkeep: Upkeep;
+  readonly #made: Partial<Record<keyof Slices, unknown>> = {};
 
-const reachedEach = (slices: Slices, reach: Reach): Slices =>
-  Object.fromEntries(
-    Object.entries(slices).map(([name, calls]) => [name, reached(calls, reach)]),
-  ) as unknown as Slices;
+  constructor(tables: Kysely<Tables>, keeping: Keeping, upkeep: Upkeep) {
+    this.#tables = tables;
+    this.#keeping = keeping;
+    this.#upkeep = upkeep;
+  }
+
+  slice<Name extends keyof Slices>(name: Name): Slices[Name] {
+    this.#made[name] ??= MAKERS[name](this.#tables, this.#keeping, this.#upkeep);
+    return this.#made[name] as Slices[Name];
+  }
+
+  forgetGuild(guild: string) {
+    return forgettingIn(this.#tables, this.#upkeep)(guild);
+  }
+
+  together<T>(work: (facts: Facts) => Promise<T>): Promise<T> {
+    return work(this as unknown as Facts);
+  }
+
+  static {
+    for (const name of Object.keys(MAKERS) as (keyof Slices)[])
+      Object.defineProperty(Joined.prototype, name, {
+        get(this: Joined) {
+          return this.slice(name);
+        },
+      });
+  }
+}
 
 /** The same calls, each through `reach`. */
 function reached<Calls extends object>(calls: Calls, reach: Reach): Calls {

@@ -1,4 +1,5 @@
 import type { Compilable, CompiledQuery, Kysely } from 'kysely';
+import { OneConnection } from './connection.ts';
 import type { Tables } from './tables.ts';
 
 /** Stands for a value that is given when the query is run. */
@@ -25,6 +26,10 @@ export function prepared<Given extends object, Row>(
     const parameters = compiled.parameters.map((value) =>
       value instanceof Slot ? given[value.name as keyof Given] : value,
     );
+    const { adapter } = tables.getExecutor();
+    // In a transaction nobody else is on the connection: no need to stand in line for it with each statement.
+    if (tables.isTransaction && adapter instanceof OneConnection)
+      return adapter.run(compiled.sql, parameters) as Row[];
     const made: CompiledQuery<Row> = { ...compiled, parameters };
     return (await tables.executeQuery(made)).rows;
   };

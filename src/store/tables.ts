@@ -189,6 +189,7 @@ export const heldTables: readonly Held[] = [
       guild: 'the guild',
       challenge: 'which challenge',
       member: 'who takes part',
+      since: 'from which line of the book on',
       name: 'by what name',
       joined: 'whether she has joined',
       pieces: 'how many so far',

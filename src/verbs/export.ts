@@ -1,6 +1,7 @@
 import { open, rename, rm } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { parseArgs } from 'node:util';
+import { FactsTrouble } from '../chat/facts.ts';
 import { type ExportFormat, exported } from '../guild/book-export.ts';
 import type { Challenge, ChallengesKept } from '../guild/challenge-facts.ts';
 import { ok, type Result, type Wrong, wrong } from '../measure/result.ts';
@@ -30,8 +31,11 @@ export async function exportBook(args: readonly string[]): Promise<number> {
     const { guild, challenge, format, out } = flags.value;
     const found = await named(facts.challenges, guild, challenge);
     if (!found.ok) return complain(found);
-    await written(exported(format, found.value, facts.challenges), out);
-    return 0;
+    const book = exported(format, found.value, facts.challenges);
+    return out === undefined ? await printed(book) : await written(book, out);
+  } catch (error) {
+    if (error instanceof FactsTrouble) return complain(error);
+    throw error;
   } finally {
     await close();
   }
@@ -49,29 +53,39 @@ async function named(kept: ChallengesKept, guild: string, name: string): Promise
  * A file is written under another name, flushed and only then put in its place: whoever looks sees the whole
  * book or none of it.
  */
-async function written(pieces: AsyncIterable<string>, out: string | undefined): Promise<void> {
-  const inBytes = encoder();
-  if (out === undefined) {
-    for await (const piece of pieces) await said(inBytes(piece));
-    return;
-  }
+async function written(pieces: AsyncIterable<string>, out: string): Promise<number> {
   const part = `${out}.part`;
-  const file = await open(part, 'w', 0o600);
   try {
-    for await (const piece of pieces) await file.writeFile(inBytes(piece));
-    await file.sync();
+    const file = await open(part, 'w', 0o600);
+    try {
+      const inBytes = encoder();
+      for await (const piece of pieces) await file.writeFile(inBytes(piece));
+      await file.sync();
+    } finally {
+      await file.close();
+    }
+    await rename(part, out);
+    const folder = await open(dirname(out));
+    await folder.sync().finally(() => folder.close());
+    return 0;
   } catch (error) {
-    await rm(part, { force: true });
-    throw error;
-  } finally {
-    await file.close();
+    await rm(part, { force: true }).catch(() => {});
+    // Of the file system's own errors the path says enough; any other is a fault of ours.
+    if ((error as NodeJS.ErrnoException).syscall === undefined) throw error;
+    return complain(wrong('export-not-written', { path: out }));
   }
-  await rename(part, out);
-  const folder = await open(dirname(out));
-  await folder.sync().finally(() => folder.close());
 }
 
-const said = (bytes: Uint8Array) => new Promise<void>((done) => process.stdout.write(bytes, () => done()));
+/** To whoever reads; one who has read enough and goes is no fault. */
+async function printed(pieces: AsyncIterable<string>): Promise<number> {
+  const inBytes = encoder();
+  process.stdout.on('error', () => {});
+  for await (const piece of pieces) if (!(await said(inBytes(piece)))) break;
+  return 0;
+}
+
+const said = (bytes: Uint8Array) =>
+  new Promise<boolean>((done) => process.stdout.write(bytes, (error) => done(!error)));
 
 /** One piece after the other in the same room: a long book would leave behind a heap of used buffers. */
 function encoder(): (text: string) => Uint8Array {
@@ -107,7 +121,7 @@ function readFlags(args: readonly string[]): Result<ExportFlags> {
   }
 }
 
-function complain({ problem }: Wrong): number {
+function complain({ problem }: Pick<Wrong, 'problem'>): number {
   process.stderr.write(`${sentence(problem)}\n`);
   return MISTAKE;
 }

@@ -10,6 +10,8 @@ const FLAGS: Readonly<Record<string, (problem: Problem) => string>> = {
   'export-what': () =>
     'Which challenge? For example npm run -s export -- --challenge Spring --out spring.csv',
   'export-format': ({ got }) => `--format is csv or json, not ‘${got}’.`,
+  'export-not-written': ({ path }) =>
+    `I cannot write ${path}. Look whether its folder is there, may be written and has room, or name another file.`,
   'no-such-challenge': ({ got, guild, known }) =>
     (known as readonly string[]).length === 0
       ? `The guild ${guild} has no challenge. --guild names another.`
