@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { type GuildRoom, guildRoom } from '../standin/guild-room.ts';
-import { examples, TOGETHER, wordsOf } from './asking.ts';
+import { examples, wordsOf } from './asking.ts';
 import { expectReadsWell } from './reads-well.ts';
+
+/** Challenges and blocks of the month; swaps have a guild of their own kind. */
+const SEWN_TOGETHER = /^\/(?:challenge|log|undo|fix|standings|month)\b/;
 
 /** A guild in which each example can be asked: a challenge with seventeen lines, a block of the month. */
 async function guildFor(words: string): Promise<GuildRoom> {
@@ -23,7 +26,7 @@ async function guildFor(words: string): Promise<GuildRoom> {
 }
 
 const readers = ['in', 'cm'] as const;
-const asks = examples.filter((one) => TOGETHER.test(one));
+const asks = examples.filter((one) => SEWN_TOGETHER.test(one));
 const cases = readers.flatMap((unit) => asks.map((words) => [unit, words] as const));
 
 describe('what the guild does together reads as all else does', () => {
