@@ -2,6 +2,7 @@ import { benchAsks } from './asks.ts';
 import { benchColdStart } from './cold.ts';
 import { benchGrowth } from './growth.ts';
 import { benchPictures } from './pictures.ts';
+import { benchSwaps } from './swap.ts';
 import { benchYield } from './yield.ts';
 
 /** `npm run bench`: every figure of one run on one machine; ratios are what carries over to another. */
@@ -9,4 +10,5 @@ await benchAsks();
 await benchGrowth();
 await benchPictures();
 benchYield();
+benchSwaps();
 await benchColdStart();
