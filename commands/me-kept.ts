@@ -60,7 +60,7 @@ const tableOf = (kept: readonly KeptRows[]) => ({
 
 const file = (text: string): Picture => ({
   name: 'kept-of-you.json',
-  alt: 'All that is kept of you, as JSON',
+  alt: 'All that is kept of you, with what each part of it is',
   of: { draw: 'text', text },
 });
 

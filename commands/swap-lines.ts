@@ -92,7 +92,7 @@ function rawOf(typed: Here['typed'], option: string): string {
 function endOf(raw: string, tidied: string): string | null {
   for (const { index } of raw.matchAll(/\S+/gu)) {
     const end = raw.slice(index).trim();
-    if (tidy(end) === tidied) return end;
+    for (const words of [end, end.replace(/^[a-z]+[:=]\s*/i, '')]) if (tidy(words) === tidied) return words;
   }
   return null;
 }

@@ -76,12 +76,7 @@ function matchedList({ swap, people, entries }: WholeSwap, patches: Patches | nu
   const nameOf = namesIn(people);
   const offers = entries.filter(({ side }) => side === 'offer');
   const wants = entries.filter(({ side }) => side === 'want');
-  const cut =
-    patches &&
-    offers.reduce(
-      (sum, { good, count }) => sum + count * makes(goodOf(good), patches.shape, patches.edge),
-      0,
-    );
+  const cut = patches && patchesFrom(offers, patches);
   return reply({
     title: swap.name,
     lines: [
@@ -104,6 +99,14 @@ function matchedList({ swap, people, entries }: WholeSwap, patches: Patches | nu
         : { columns: ['line', 'who', 'what'], rows: entries.map((entry) => rowOf(entry, nameOf)) },
     notes: [...rulesNote(swap), ...(patches ? ['Cut the best way known for each piece, ¼ in seam.'] : [])],
   });
+}
+
+/** How many patches the offers make; pieces that are alike are worked out once. */
+function patchesFrom(offers: readonly SwapEntry[], { shape, edge }: Patches): number {
+  const each = new Map(
+    [...new Set(offers.map(({ good }) => good))].map((good) => [good, makes(goodOf(good), shape, edge)]),
+  );
+  return offers.reduce((sum, { good, count }) => sum + count * (each.get(good) ?? 0), 0);
 }
 
 const rowOf = ({ number, member, side, typed }: SwapEntry, nameOf: (member: string) => string): string[] => [

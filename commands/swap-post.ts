@@ -61,7 +61,7 @@ function theirs(whole: WholeSwap, { member, name }: Whose, here: Here): Reply {
   const row = (of: SwapParcel, who: string, said: Readonly<Partial<Record<Standing, string>>>) => {
     const is = standingOf(of, isIn);
     return [
-      `${of.number}  ${who}`,
+      `${of.number} ${who}`,
       `${piecesWords(of.good, of.count)}${of.typed ? ` of: ${of.typed}` : ''}`,
       said[is] ?? is,
     ];

@@ -1,7 +1,7 @@
 import { CONTROL } from '../measure/tidy.ts';
 
 /** So many signs of a name are shown. */
-const LONGEST = 40;
+const LONGEST = 100;
 
 const UNSEEN = new RegExp(CONTROL.source, 'gu');
 

@@ -126,7 +126,7 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'goods-many': ({ got, most }) => `That is ${text(got)} lines at once. Up to ${text(most)}, please.`,
   'goods-size': ({ shape }) =>
     `How large is the ${text(shape)}, along its side? For example 60 1in ${text(shape)}s blue.`,
-  'swap-none': () => 'No swap is open. An organiser opens one: `/swap open name:Stash`.',
+  'swap-none': () => 'No swap is open. An organiser opens one with `/swap open name:Stash`.',
   'swap-unknown': ({ got, known }) =>
     `I know no swap ${quoted(got)}. ${near(got, known) || (text(known) ? `There is ${text(known)}.` : 'None is open.')}`,
   'swap-closed': ({ name }) =>

@@ -168,7 +168,7 @@ const inchesOf = (inches: number): string => {
 };
 
 /** Words that say nothing of colour or print. */
-const IDLE = new Set('a an and of in the with some any from for or to fabric cloth print prints'.split(' '));
+const IDLE = new Set('a an and of in the with some any one from for or to fabric cloth print'.split(' '));
 
 /**
  * The words that tell colour and print, alike for one and for many.
@@ -178,7 +178,7 @@ const IDLE = new Set('a an and of in the with some any from for or to fabric clo
  */
 export function tellingWords(text: string): string[] {
   const words = text.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
-  return [...new Set(words.filter((word) => !IDLE.has(word)).map(single))];
+  return [...new Set(words.map(single).filter((word) => !IDLE.has(word)))];
 }
 
 const single = (word: string): string =>

@@ -33,7 +33,7 @@ const LOOKS = 2_000_000;
 
 /**
  * Matches offers with wishes of other members. Nobody receives less area than she sends by more than `share` of
- * it (0 to 1); of what that allows, as much area as can be found is given, and to as many members as can be.
+ * it (0 to 1); of what that allows, as much area as can be found is given, and to as many members as are found.
  *
  * The most area that can be given at all is found exactly (pieces of one kind are alike, so it is the largest
  * flow from offers to wishes, kind by kind). Where that is fair already, it is the answer. Else it is made fair
