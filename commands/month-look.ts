@@ -58,8 +58,8 @@ export async function shownMonth(of: Month, here: Here): Promise<Reply> {
       mine: count(hers),
     },
     table: {
-      columns: ['block', 'opens', 'finished'],
-      rows: slots.map((slot) => [slotWords(slot), dayWords(slot.opens), finishersOf(slot, finished, here)]),
+      columns: ['opens', 'block', 'finished'],
+      rows: slots.map((slot) => [dayWords(slot.opens), slotWords(slot), finishersOf(slot, finished, here)]),
     },
     pictures: [chartOf(of, blocks, lengths, here)],
     choices: of.open ? choicesFor(of, slots, hers, here) : [],

@@ -31,7 +31,7 @@ const CHALLENGE_WORDS: Readonly<Record<'begins' | 'last-days' | 'last-day' | 'di
   begins: (of) => ({
     title: `${of.name} has begun`,
     lines: [
-      `${of.goal === null ? 'Wanted' : grouped(of.goal)}: ${countedWords(of)}${of.each === null ? '' : `, ${grouped(of.each)} each`}.`,
+      `Wanted: ${of.goal === null ? '' : `${grouped(of.goal)} `}${countedWords(of)}${of.each === null ? '' : `, ${grouped(of.each)} each`}.`,
       ...(of.last === null ? [] : [`Until ${dayWords(of.last)}.`]),
       'When one is done: `/log 1`',
     ],

@@ -435,3 +435,36 @@ describe('writing out', () => {
     expect(book.lines.map(({ pieces }: { pieces: number }) => pieces)).toEqual([0, 3, -3]);
   });
 });
+
+describe('a member who is forgotten', () => {
+  test('leaves her pieces as nobody’s: totals, heads and weeks stay true, her name and words are gone', async () => {
+    const guild = await opened();
+    for (const as of ['Bea', 'Cea', 'Dea']) await guild.ask(`/log 3 note:by ${as}`, { as });
+    await guild.ask('/challenge join', { as: 'Eda' });
+    const before = await guild.ask('/standings');
+    for (const as of ['Bea', 'Cea', 'Eda']) await guild.ask('/me forget confirm:yes', { as });
+    const after = await guild.ask('/standings');
+    expect(after.figures).toEqual(before.figures);
+    expect(after.table?.rows).toEqual([
+      ['Dea', '3'],
+      ['and 2 others', ''],
+    ]);
+    const { pictures } = await guild.ask('/challenge export');
+    const book = new TextDecoder().decode(await draw(pictures[0]!.of));
+    expect(book).not.toMatch(/Bea|bea|Cea|cea|Eda|eda/);
+    expect(book).toContain('by Dea');
+    const history = await guild.ask('/challenge history');
+    expect(history.table?.rows.filter(([, who]) => who === 'nobody’s now')).toHaveLength(3);
+  });
+
+  test('starts anew when she comes back, and an organiser can still put right what is nobody’s', async () => {
+    const guild = await opened();
+    for (const as of ['Bea', 'Cea']) await guild.ask('/log 3', { as });
+    for (const as of ['Bea', 'Cea']) await guild.ask('/me forget confirm:yes', { as });
+    expect(await guild.figure('/log 2', 'mine', { as: 'Bea' })).toBe(2);
+    expect(await errorOf(guild, '/undo 2', { as: 'Bea' })).toBe('line-not-yours');
+    expect(await guild.figure('/undo 2', 'total')).toBe(5);
+    expect(await guild.figure('/fix 3 pieces:1', 'total')).toBe(3);
+    expect((await guild.ask('/standings')).figures.total?.value).toBe(3);
+  });
+});
