@@ -3,7 +3,8 @@ import type { Option } from '../src/chat/option.ts';
 import { takeNumber } from '../src/measure/number.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 
-const ROWS = /^(\d{1,4})\s*(?:x|by)\s*(\d{1,4})(?![\d.])/i;
+/** Six rows of five; with a unit it is a quilt's size. */
+const ROWS = /^(\d{1,4})\s*(?:x|by)\s*(\d{1,4})(?![\d.]|\s*(?:in\b|inch|"|'|ft\b|feet|cm\b|mm\b|m\b))/i;
 const RINGS = /^\d+(?:\s*\+\s*\d+)+/;
 const MOST = 1000;
 

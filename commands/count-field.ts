@@ -1,4 +1,6 @@
-import { type Field, fieldCounts } from '../src/calculator/layouts/field.ts';
+import { byCloth, type Cloth } from '../src/calculator/layouts/by-cloth.ts';
+import { byRow } from '../src/calculator/layouts/by-row.ts';
+import { type Field, type FieldAsk, fieldCounts } from '../src/calculator/layouts/field.ts';
 import { form, type Here } from '../src/chat/command.ts';
 import { bare, otherwise, required } from '../src/chat/option.ts';
 import { choice, size } from '../src/chat/option-kinds.ts';
@@ -8,10 +10,12 @@ import { grouped } from '../src/measure/ruler.ts';
 import { isInfantBed, isUsual, type Size } from '../src/measure/size.ts';
 import { many } from '../src/measure/speech.ts';
 import { cribCaution } from './cautions.ts';
+import { clothFigures, coloursOption, inTheCloths, placeWords } from './colours.ts';
 import { layoutFigures, layoutLines } from './count-words.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
 import { type Counted, countField } from './layouts.ts';
 import { assumedNote } from './patch.ts';
+import { layoutPicture } from './pictures.ts';
 
 const rowsChoice = choice('Which way the rows run, points up or flats up', [
   { name: 'across', title: 'rows across, points up' },
@@ -35,12 +39,14 @@ export const fieldForm = form({
     '/count field 60x72 1in',
     '/count field queen 1in sides:straight',
     '/count field quilt:140x200cm size:25mm rows:down',
+    '/count field 60x72in colours:red,white,blue',
   ],
   options: {
     quilt: required(bare(size('The finished quilt'))),
     ...hexagonEdge,
     rows: otherwise(bare(rowsChoice), 'across'),
     sides: otherwise(bare(sidesChoice), 'cover'),
+    colours: coloursOption,
   },
   run(values, here) {
     const asked = askedEdge(values, here, 'hexagon');
@@ -51,7 +57,7 @@ export const fieldForm = form({
     if (sides === 'whole' && fieldCounts(ask).inside === 0) return tooSmall(quilt, here);
     const made = countField({ ...ask, sides });
     if (!made.ok) return manyWords(made);
-    return answer(made.value, quilt, { ...asked.value, here });
+    return answer(made.value, quilt, { ...asked.value, here, rows, colours: values.colours });
   },
 });
 
@@ -70,22 +76,28 @@ interface Told {
   readonly here: Here;
   readonly assumed: readonly string[];
   readonly otherwise: Reply['choices'];
+  readonly rows: FieldAsk['rows'];
+  readonly colours: readonly string[] | undefined;
 }
 
-function answer(made: Counted<Field>, quilt: Size, { here, assumed, otherwise: choices }: Told): Reply {
+function answer(made: Counted<Field>, quilt: Size, told: Told): Reply {
+  const { here, assumed, otherwise: choices, colours } = told;
   const { layout, edge, counted } = made;
+  const byCloths = colours ? rowCloths(layout, colours) : null;
   const { say } = here;
   const bed = quilt.bed && isUsual(quilt) ? [`${quilt.bed} as ${say.size(quilt.width, quilt.height)}`] : [];
   const sides = here.given.has('sides') ? [] : ['covered, then trimmed'];
   const { inside, cover, byArea, straightWhole, straightHalf, rowCount } = layout;
+  const title = `Hexagons, ${say.plain(edge)} side, for ${say.size(quilt.width, quilt.height)}`;
+  const { width, height } = quilt;
   return reply({
-    title: `Hexagons, ${say.plain(edge)} side, for ${say.size(quilt.width, quilt.height)}`,
+    title,
     lines: [
       firstLine(made),
       `${many(rowCount, 'row', 'rows')} ${layout.patches.rows === 'across' ? 'across, points up' : 'down, flats up'}.`,
       ...layoutLines(made, here),
     ],
-    table: { columns: ['sides', 'hexagons'], rows: otherSides(layout) },
+    table: byCloths?.table ?? { columns: ['sides', 'hexagons'], rows: otherSides(layout) },
     figures: {
       ...layoutFigures(made),
       inside: count(inside),
@@ -95,12 +107,27 @@ function answer(made: Counted<Field>, quilt: Size, { here, assumed, otherwise: c
       straightHalf: count(straightHalf),
       rows: count(rowCount),
       ...(counted.byRole.trimmed ? { trimmed: count(counted.byRole.trimmed) } : {}),
+      ...byCloths?.figures,
     },
     notes: assumedNote([...bed, ...assumed, ...sides]),
     cautions: isInfantBed(quilt.bed) ? cribCaution() : [],
     choices,
+    pictures: [
+      layoutPicture(
+        {
+          ...{ title, made, called: ROLES },
+          ask: {
+            ...{ layout: 'field', width, height, edge, rows: told.rows, sides: layout.sides },
+            ...inTheCloths(colours),
+          },
+        },
+        here,
+      ),
+    ],
   });
 }
+
+const ROLES = { whole: 'whole', trimmed: 'trimmed', half: 'halves' };
 
 function firstLine({ layout, counted }: Counted<Field>): string {
   const { whole = 0, trimmed = 0, half = 0 } = counted.byRole;
@@ -118,3 +145,27 @@ function otherSides({ inside, cover, straightWhole, straightHalf, byArea }: Fiel
     ['by area, a check', grouped(byArea)],
   ];
 }
+
+/** Row by row in the cloths' turn; half-hexagons at straight sides are counted by themselves. */
+function rowCloths({ patches }: Field, colours: readonly string[]) {
+  const { wholes, halves } = byRow(patches);
+  const [whole, half] = [byCloth(wholes, colours), byCloth(halves, colours)];
+  const hasHalves = half.some(({ pieces }) => pieces > 0);
+  return {
+    table: {
+      columns: ['cloth', hasHalves ? 'hexagons and halves' : 'hexagons', 'rows'],
+      rows: whole.map(({ name, pieces, places }, i) => [
+        name,
+        hasHalves ? `${grouped(pieces)} and ${grouped(half[i]?.pieces ?? 0)}` : grouped(pieces),
+        placeWords(places, (place) => String(place + 1)),
+      ]),
+    },
+    figures: {
+      ...clothFigures(whole),
+      ...(hasHalves ? halfFigures(half) : {}),
+    },
+  };
+}
+
+const halfFigures = (half: readonly Cloth[]): Reply['figures'] =>
+  Object.fromEntries(half.map(({ pieces }, i) => [`cloth${i + 1}Halves`, count(pieces)]));

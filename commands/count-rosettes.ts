@@ -5,40 +5,65 @@ import { form, type Here } from '../src/chat/command.ts';
 import { alsoNamed, bare, otherwise } from '../src/chat/option.ts';
 import { choice, whole, yesNo } from '../src/chat/option-kinds.ts';
 import { count, type Reply, reply } from '../src/chat/reply.ts';
+import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
 import { arrangement } from './arrangement.ts';
+import { clothFigures, clothTable, coloured, coloursOption, inTheCloths, roundAbout } from './colours.ts';
 import { manyWords } from './count-field.ts';
-import { layoutFigures, layoutLines, roleRows } from './count-words.ts';
+import { gardenCloths, gardenFor } from './count-wish.ts';
+import { rosetteFor } from './count-wish-grown.ts';
+import { layoutFigures, layoutLines, PATH_WORDS, roleRows } from './count-words.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
 import { type Counted, countedFrom, countRosette } from './layouts.ts';
 import { assumedNote } from './patch.ts';
+import { layoutPicture } from './pictures.ts';
+import { quiltOption } from './wish.ts';
 
 export const rosetteForm = form({
   name: 'rosette',
   summary: 'One rosette: a centre and rounds of hexagons about it',
-  examples: ['/count rosette rounds:3', '/count rosette 2 rounds 3/4in'],
+  examples: [
+    '/count rosette rounds:3',
+    '/count rosette 2 rounds 3/4in',
+    '/count rosette rounds:5 colours:red,blue,white',
+    '/count rosette quilt:60x72in',
+  ],
   options: {
     rounds: otherwise(alsoNamed(whole('Rounds about the centre', 0, 576, '3'), 'round'), 1),
     ...hexagonEdge,
+    quilt: quiltOption,
+    colours: coloursOption,
   },
   run(values, here) {
     const asked = askedEdge(values, here, 'hexagon');
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
+    const { quilt, colours } = values;
+    if (quilt && here.given.has('rounds')) return wrong('one-of-these', { got: 'rounds, quilt' });
+    if (quilt) return rosetteFor(colours, { quilt, here, ...asked.value });
     const made = countRosette(values.rounds, asked.value.edge);
     if (!made.ok) return manyWords(made);
     const { layout, counted, edge } = made.value;
     const assumed = [...(here.given.has('rounds') ? [] : ['1 round']), ...asked.value.assumed];
+    const cloths = coloured(layout.rounds, colours);
+    const title = `Rosette, ${many(values.rounds, 'round', 'rounds')}, ${here.say.plain(edge)} side`;
+    const ask = { layout: 'rosette', rounds: values.rounds, ...inTheCloths(colours) } as const;
     return reply({
-      title: `Rosette, ${many(values.rounds, 'round', 'rounds')}, ${here.say.plain(edge)} side`,
+      title,
       lines: [
         `${many(counted.total, 'hexagon', 'hexagons')}: ${roundWords(layout.rounds)}.`,
         ...layoutLines(made.value, here),
       ],
-      figures: { ...layoutFigures(made.value), rounds: count(layout.rounds) },
+      table: clothTable(cloths, 'hexagons', { called: 'rounds', name: roundAbout }),
+      figures: {
+        ...layoutFigures(made.value),
+        rounds: count(layout.rounds),
+        ...clothFigures(cloths),
+      },
       notes: assumedNote(assumed),
       choices: asked.value.otherwise,
+      pictures: [layoutPicture({ title, made: made.value, ask }, here)],
     });
   },
 });
@@ -65,6 +90,7 @@ export const gardenForm = form({
     '/count garden rosettes:7 rounds:2 path:one outer:yes',
     '/count garden 6x5 rosettes 2 rounds 3/4in',
     '/count garden 1+6+12 rounds:1 path:diamonds',
+    '/count garden quilt:60x72in rounds:2 colours:yellow,red,pink',
   ],
   options: {
     rosettes: otherwise(
@@ -75,21 +101,32 @@ export const gardenForm = form({
     path: otherwise(pathChoice, 'one'),
     outer: otherwise(yesNo('Whether the path runs round the outside too'), false),
     ...hexagonEdge,
+    quilt: quiltOption,
+    colours: coloursOption,
   },
   run(values, here) {
     const asked = askedEdge(values, here, 'hexagon');
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
-    const { rosettes, rounds, path, outer } = values;
+    const { rosettes, rounds, path, outer, quilt, colours } = values;
     const { edge } = asked.value;
-    const assumed = [...taken(here), ...asked.value.assumed];
-    const told = { here, assumed, otherwise: asked.value.otherwise, rosettes, rounds };
+    if (quilt && here.given.has('rosettes')) return wrong('one-of-these', { got: 'rosettes, quilt' });
+    const assumed = [...taken(here), ...asked.value.assumed].filter(
+      (one) => !quilt || one !== ASSUMED.rosettes,
+    );
+    if (quilt) {
+      const said = assumed.map((one) =>
+        path === 'diamonds' ? one.replace(ASSUMED.outer ?? '', VALLEYS) : one,
+      );
+      return gardenFor({ rounds, path, outer, colours }, { ...asked.value, quilt, here, assumed: said });
+    }
+    const told = { here, assumed, otherwise: asked.value.otherwise, rosettes, rounds, outer, colours };
     if (path === 'diamonds') {
       const made = countedFrom(gardenWithDiamonds({ arrangement: rosettes, rounds, outer }), edge);
       return made.ok ? withDiamonds(made.value, told) : manyWords(made);
     }
     const made = countedFrom(garden({ arrangement: rosettes, rounds, path, outer }), edge);
-    return made.ok ? withPath(made.value, path, { ...told, outer }) : manyWords(made);
+    return made.ok ? withPath(made.value, path, told) : manyWords(made);
   },
 });
 
@@ -100,6 +137,9 @@ const ASSUMED: Readonly<Record<string, string>> = {
   outer: 'no path round the outside',
 };
 
+/** Where diamonds lie between the rosettes, the outside has valleys and no path. */
+const VALLEYS = 'outer valleys open';
+
 const taken = ({ given }: Here): string[] =>
   Object.entries(ASSUMED).flatMap(([name, words]) => (given.has(name) ? [] : [words]));
 
@@ -109,35 +149,41 @@ interface Told {
   readonly otherwise: Reply['choices'];
   readonly rosettes: Arrangement;
   readonly rounds: number;
+  readonly outer: boolean;
+  readonly colours: readonly string[] | undefined;
 }
-
-const PATH_WORDS: Readonly<Record<Path, string>> = {
-  none: 'no path',
-  one: 'a shared path',
-  own: 'a path to each',
-};
 
 function gardenTitle({ rosettes, rounds, here }: Told, number: number, edge: number, path: string): string {
   const stand = rosettes.kind === 'rows' ? ` in ${rosettes.rows} rows of ${rosettes.perRow}` : '';
   return `${many(number, 'rosette', 'rosettes')}${stand}, ${many(rounds, 'round', 'rounds')}, ${path}, ${here.say.plain(edge)} side`;
 }
 
-function withPath(made: Counted<Garden>, path: Path, told: Told & { readonly outer: boolean }): Reply {
+function withPath(made: Counted<Garden>, path: Path, told: Told): Reply {
   const { layout, counted, edge } = made;
   const { centre = 0, petal = 0, path: laid = 0 } = counted.byRole;
   const outside = path === 'own' || told.outer ? '' : ', none round the outside';
+  const title = gardenTitle(told, layout.rosettes, edge, PATH_WORDS[path]);
+  const called = { centre: 'centres', petal: 'rounds', path: 'path' };
+  const { rosettes: arrangement, rounds, outer } = told;
+  const ask = { layout: 'garden', arrangement, rounds, path, outer, ...inTheCloths(told.colours) } as const;
   return reply({
-    title: gardenTitle(told, layout.rosettes, edge, PATH_WORDS[path]),
+    title,
     lines: [
       `${many(counted.total, 'hexagon', 'hexagons')}${path === 'one' ? `, the path ${grouped(laid)}${outside}` : ''}.`,
       ...layoutLines(made, told.here),
     ],
-    table: {
+    table: clothTable(
+      gardenCloths(told, layout.rosettes),
+      'hexagons',
+      { called: 'rounds', name: roundAbout },
+      roleRows(made, { path: 'path' }),
+    ) ?? {
       columns: ['for', 'hexagons'],
-      rows: roleRows(made, { centre: 'centres', petal: 'rounds', path: 'path' }),
+      rows: roleRows(made, called),
     },
     figures: {
       ...layoutFigures(made),
+      ...clothFigures(gardenCloths(told, layout.rosettes)),
       rosettes: count(layout.rosettes),
       centres: count(centre),
       petals: count(petal),
@@ -146,38 +192,52 @@ function withPath(made: Counted<Garden>, path: Path, told: Told & { readonly out
     },
     notes: assumedNote(told.assumed.filter((one) => path === 'one' || !one.includes('outside'))),
     choices: told.otherwise,
+    pictures: [layoutPicture({ title, made, ask, called }, told.here)],
   });
 }
 
 function withDiamonds(made: Counted<DiamondGarden>, told: Told): Reply {
   const { layout, counted, edge } = made;
   const { centre = 0, petal = 0, diamond = 0, triangle = 0 } = counted.byRole;
+  const title = gardenTitle(told, layout.rosettes, edge, 'set with diamonds');
+  const called = {
+    centre: 'centres',
+    petal: 'rounds',
+    diamond: 'diamonds between',
+    triangle: 'triangles between',
+  };
+  const { rosettes: arrangement, rounds, outer } = told;
+  const ask = {
+    layout: 'garden with diamonds' as const,
+    ...{ arrangement, rounds, outer },
+    ...inTheCloths(told.colours),
+  };
   return reply({
-    title: gardenTitle(told, layout.rosettes, edge, 'set with diamonds'),
+    title,
     lines: [
       `${many(centre + petal, 'hexagon', 'hexagons')}, ${many(diamond, 'diamond', 'diamonds')}, ${many(triangle, 'triangle', 'triangles')}.`,
       ...layoutLines(made, told.here),
     ],
-    table: {
+    table: clothTable(
+      gardenCloths(told, layout.rosettes),
+      'patches',
+      { called: 'rounds', name: roundAbout },
+      roleRows(made, { diamond: 'diamonds', triangle: 'triangles' }),
+    ) ?? {
       columns: ['for', 'patches'],
-      rows: roleRows(made, {
-        centre: 'centres',
-        petal: 'rounds',
-        diamond: 'diamonds between',
-        triangle: 'triangles between',
-      }),
+      rows: roleRows(made, called),
     },
     figures: {
       ...layoutFigures(made),
+      ...clothFigures(gardenCloths(told, layout.rosettes)),
       rosettes: count(layout.rosettes),
       centres: count(centre),
       petals: count(petal),
       diamonds: count(diamond),
       triangles: count(triangle),
     },
-    notes: assumedNote(
-      told.assumed.map((one) => one.replace('no path round the outside', 'outer valleys open')),
-    ),
+    notes: assumedNote(told.assumed.map((one) => one.replace(ASSUMED.outer ?? '', VALLEYS))),
     choices: told.otherwise,
+    pictures: [layoutPicture({ title, made, ask, called }, told.here)],
   });
 }

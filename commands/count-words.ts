@@ -1,3 +1,4 @@
+import type { Path } from '../src/calculator/layouts/garden.ts';
 import type { Here } from '../src/chat/command.ts';
 import { count, type Figure, inches } from '../src/chat/reply.ts';
 import { grouped } from '../src/measure/ruler.ts';
@@ -30,3 +31,10 @@ export function roleRows({ counted }: Counted, words: Readonly<Record<string, st
     .filter(([role]) => (counted.byRole[role] ?? 0) > 0)
     .map(([role, said]) => [said, grouped(counted.byRole[role] ?? 0)]);
 }
+
+/** What lies between rosettes. */
+export const PATH_WORDS: Readonly<Record<Path, string>> = {
+  none: 'no path',
+  one: 'a shared path',
+  own: 'a path to each',
+};

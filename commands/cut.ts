@@ -8,6 +8,7 @@ import { decimal, rulerReading } from '../src/measure/ruler.ts';
 import { bladeCaution } from './cautions.ts';
 import { type AskedPatch, askedPatch, assumedNote, capital, patchOptions, titled } from './patch.ts';
 import { measureWords } from './patch-words.ts';
+import { patchPicture } from './pictures.ts';
 
 const cut: Command = {
   name: 'cut',
@@ -56,14 +57,16 @@ const toCut = (patch: CutPatch): ToCut => ({
 });
 
 function answer(asked: AskedPatch, from: ToCut, here: Here): Reply {
+  const title = titled(asked, here, false);
   return reply({
-    title: titled(asked, here, false),
+    title,
     lines: [firstLine(from, asked, here), stripLine(from, asked, here), squareLine(from, here)],
     figures: figuresOf(from),
     table: tableOf(from.patch, here),
     notes: [...ruleNote(from, here), ...assumedNote(asked.assumed)],
     cautions: bladeCaution(here),
     choices: asked.otherwise,
+    pictures: [patchPicture(title, from.patch, here)],
   });
 }
 
@@ -91,18 +94,22 @@ function stripLine(from: ToCut, { said }: AskedPatch, { say }: Here): string {
   const every = stepTaken === 'square' ? `${say.mark(step)} apart` : `${say.mark(step)} along the edge`;
   const crossing =
     angles.length > 1
-      ? `slanting by turns, ${angles[0]}° each way`
+      ? `slanting by turns, ${degrees(angles[0])} each way`
       : angles[0] === 90
         ? 'straight across'
-        : `at ${angles[0]}°`;
-  const trimming =
-    trim.length > 0 ? `, then trim the ends at ${trim.map((angle) => `${angle}°`).join(' and ')}` : '';
+        : `at ${degrees(angles[0])}`;
+  const trimming = trim.length > 0 ? `, then trim the ends at ${trim.map(degrees).join(' and ')}` : '';
+  const curves = isCurved(from) ? ', then cut the curves round a template' : '';
   const strips =
     said.given === 'finished' && rulerMeasure(from).words === 'height'
       ? 'Then cut them'
       : `Strip ${say.mark(height)} high, cut`;
-  return `${strips} ${crossing}, ${every}${trimming}.`;
+  return `${strips} ${crossing}, ${every}${trimming}${curves}.`;
 }
+
+const degrees = (angle = 0): string => `${decimal(angle, 1)}°`;
+
+const isCurved = ({ patch }: ToCut): boolean => CATALOGUE[patch.shape].corners === 'rounded';
 
 /** A hair less of cloth is not worth turning the patch for. */
 const WORTH_TURNING = 1 / 16;

@@ -1,9 +1,10 @@
-import type { Defaults, Settled } from '../src/chat/defaults.ts';
+import type { Defaults, KeptDefaults, Settled } from '../src/chat/defaults.ts';
 import type { DefaultChanges } from '../src/chat/facts.ts';
 import { bare } from '../src/chat/option.ts';
 import { choice, length, number, zone } from '../src/chat/option-kinds.ts';
 import type { Table } from '../src/chat/reply.ts';
 import type { Speech } from '../src/measure/speech.ts';
+import { LIFE_WORDS } from './guild-life-options.ts';
 
 /** What a member or a guild may set; the same words for both. */
 export const defaultOptions = {
@@ -28,9 +29,7 @@ export const defaultOptions = {
 };
 
 /** The values given, as changes to what is kept. */
-export function changesFrom(
-  values: { readonly [K in keyof typeof defaultOptions]?: unknown },
-): DefaultChanges {
+export function changesFrom(values: { readonly [K in keyof KeptDefaults]?: unknown }): DefaultChanges {
   return Object.fromEntries(
     Object.entries(values).filter(([, value]) => value !== undefined),
   ) as DefaultChanges;
@@ -62,6 +61,9 @@ export function shownDefaults(defaults: Defaults, say: Speech): { lines: string[
     ],
     ['hours', defaults.hours, defaults.hours.value === null ? '5 a week' : `${defaults.hours.value} a week`],
     ['zone', defaults.zone, defaults.zone.value],
+    ...LIFE_WORDS.filter((name) => defaults[name].from !== 'usual').map(
+      (name): [string, Settled<unknown>, string] => [name, defaults[name], defaults[name].value],
+    ),
   ];
   return {
     lines: [hers ? 'Taken when you do not say otherwise:' : 'Taken when nobody says otherwise:'],

@@ -5,6 +5,7 @@ import { reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 import { type Speech, speech } from '../src/measure/speech.ts';
 import { changesFrom, defaultOptions, shownDefaults } from './defaults.ts';
+import { guildLifeOptions } from './guild-life-options.ts';
 
 const guild: Command = {
   name: 'guild',
@@ -24,8 +25,12 @@ const guild: Command = {
     form({
       name: 'set',
       summary: 'Set what is taken when a member has not set her own',
-      examples: ['/guild set width:40in', '/guild set unit:cm zone:Europe/Berlin'],
-      options: defaultOptions,
+      examples: [
+        '/guild set width:40in',
+        '/guild set unit:cm zone:Europe/Berlin',
+        '/guild set standings:totals',
+      ],
+      options: { ...defaultOptions, ...guildLifeOptions },
       organisers: true,
       keeps: true,
       async run(values, here) {

@@ -1,28 +1,10 @@
 import { BLOCK_SEAMS, type Blocks, blocks, blocksApart } from '../src/calculator/layouts/blocks.ts';
+import { type Counted, countedFrom } from '../src/calculator/layouts/counted.ts';
 import { type DiamondField, diamonds, type Middle } from '../src/calculator/layouts/diamonds.ts';
 import { type Field, type FieldAsk, field, type Sides } from '../src/calculator/layouts/field.ts';
-import { finishedSize, type Layout } from '../src/calculator/layouts/layout.ts';
 import { rosette } from '../src/calculator/layouts/rosette.ts';
 import { star } from '../src/calculator/layouts/star.ts';
-import { type Tally, tally } from '../src/calculator/layouts/tally.ts';
-import { ok, type Result } from '../src/measure/result.ts';
-
-/** A layout with what was counted from it, and its finished size in inches. */
-export interface Counted<L extends Layout = Layout> {
-  readonly layout: L;
-  readonly counted: Tally;
-  readonly width: number;
-  readonly height: number;
-  readonly edge: number;
-}
-
-/** Counts a layout once: everything a reply says of it is read from here. */
-export function countedFrom<L extends Layout>(made: Result<L>, edge: number): Result<Counted<L>> {
-  if (!made.ok) return made;
-  const counted = tally(made.value.patches);
-  const { width, height } = finishedSize(made.value, counted, edge);
-  return ok({ layout: made.value, counted, width, height, edge });
-}
+import type { Result } from '../src/measure/result.ts';
 
 export const countField = (ask: FieldAsk & { readonly sides: Sides }): Result<Counted<Field>> =>
   countedFrom(field(ask), ask.edge);
@@ -35,4 +17,4 @@ export const countBlocks = (side: number, edge: number): Result<Counted<Blocks>>
 export const countBlocksApart = (many: number, edge: number): Result<Counted<Blocks>> =>
   countedFrom(blocksApart(many), edge);
 
-export { BLOCK_SEAMS };
+export { BLOCK_SEAMS, type Counted, countedFrom };

@@ -5,10 +5,12 @@ import { reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 import { speech } from '../src/measure/speech.ts';
 import { changesFrom, defaultOptions, shownDefaults } from './defaults.ts';
+import { ownLifeOptions } from './guild-life-options.ts';
+import { meExport, meForget } from './me-kept.ts';
 
 const me: Command = {
   name: 'me',
-  summary: 'Your own units, seam, cloth width, stitches, pace and time zone',
+  summary: 'Your own units, seam, cloth width, stitches, pace and time zone; all that is kept of you',
   standing: 'show',
   forms: [
     form({
@@ -23,12 +25,16 @@ const me: Command = {
     form({
       name: 'set',
       summary: 'Set what is taken when you do not say it',
-      examples: ['/me set unit:cm', '/me set seam:3/8in width:40in', '/me set zone:Europe/London'],
-      options: defaultOptions,
+      examples: [
+        '/me set unit:cm',
+        '/me set seam:3/8in width:40in',
+        '/me set zone:Europe/London nudge:sunday',
+      ],
+      options: { ...defaultOptions, ...ownLifeOptions },
       audience: 'asker',
       keeps: true,
       async run(values, here) {
-        const changes = changesFrom(values);
+        const changes = changesFrom({ ...values, ...(values.nudge ? { nudgePlace: here.place } : {}) });
         if (Object.keys(changes).length === 0)
           return wrong('nothing-set', { example: '/me set unit:cm, or /me set seam:3/8in' });
         const own = await here.facts.defaults.set(here.guild, here.who.id, changes);
@@ -55,6 +61,8 @@ const me: Command = {
         });
       },
     }),
+    meExport,
+    meForget,
   ],
 };
 

@@ -1,5 +1,6 @@
 import { CATALOGUE, shapeNames } from '../src/calculator/shapes/catalogue.ts';
 import { cutPatch, dimensionsFrom } from '../src/calculator/shapes/cut.ts';
+import { box } from '../src/calculator/shapes/extent.ts';
 import type {
   CornerStyle,
   CutPatch,
@@ -15,8 +16,10 @@ import { type Reply, reply } from '../src/chat/reply.ts';
 import { takeLength } from '../src/measure/length.ts';
 import { ok, type Result, type Wrong, wrong } from '../src/measure/result.ts';
 import { takeSize } from '../src/measure/size.ts';
-import { FLATS, measured } from './measured.ts';
-import { measureWords } from './patch-words.ts';
+import type { Speech } from '../src/measure/speech.ts';
+import { CORNERS, FLATS, followed, measured } from './measured.ts';
+import { dimensionOptions, type Further, furtherWords, notOfShape, usualWords } from './patch-dimensions.ts';
+import { measureWords, sizeWords } from './patch-words.ts';
 
 /** Other words for a shape, beside its name and the plural. */
 const SPOKEN: Readonly<Partial<Record<ShapeName, readonly string[]>>> = {
@@ -27,6 +30,12 @@ const SPOKEN: Readonly<Partial<Record<ShapeName, readonly string[]>>> = {
   'half-hexagon-flats': ['half hexagon flat to flat', 'half hex flats', 'half hexagons flat to flat'],
   kite: ['sixth', 'sixth of a hexagon'],
   third: ['third of a hexagon'],
+  'long-hexagon': ['elongated hexagon', 'stretched hexagon', 'long hex', 'church window', 'long hexie'],
+  diamond45: ['45° diamond', '45 degree diamond', '45 diamond', 'eight-point star diamond'],
+  octagon: ['eight-sided'],
+  pentagon: ['five-sided'],
+  clamshell: ['clam shell', 'fish scale', 'scale'],
+  'apple-core': ['apple core', 'axe head', 'axe blade'],
 };
 
 export const shapeChoices = shapeNames.map((name) => ({
@@ -114,14 +123,15 @@ const givenOption = {
 /** The options by which every command that is about one patch is told which patch. */
 export const patchOptions = {
   shape: otherwise(bare(choice('The shape of the patch', shapeChoices)), 'hexagon'),
-  size: bare(patchSize),
+  size: bare(followed(patchSize, /^[\s-]*wide\b/i)),
   measure: bare(choice('What the size measures', measureChoices)),
   given: givenOption,
   edge: length('The size, along one side'),
   flats: measured(length('The size, flat to flat'), FLATS),
-  height: length('The size, base to top'),
+  height: length('The size, base to top; or a tumbler’s height, beside its size'),
+  ...dimensionOptions,
   seam: usually(length('Seam allowance', 0, 6, '1/4in'), 'what /me and /guild keep, or 1/4in'),
-  corners: cornersOption,
+  corners: measured(cornersOption, CORNERS),
 };
 
 export type PatchValues = Values<typeof patchOptions>;
@@ -136,6 +146,7 @@ export interface AskedPatch {
     readonly second?: number;
     readonly measure: MeasureName;
     readonly given: 'finished' | 'cut';
+    readonly further: Further;
   };
   readonly assumed: readonly string[];
   /** The other readings of a size that may be meant otherwise. */
@@ -147,6 +158,8 @@ interface Stated {
   readonly measure: MeasureName;
   /** Whether the measure was said, or taken to be the side. */
   readonly sure: boolean;
+  /** The dimensions beside the size. */
+  readonly further: Further;
 }
 
 /** From this finished size up, in inches, a bare size may well be flat to flat. */
@@ -158,6 +171,9 @@ const READINGS: Readonly<Partial<Record<ShapeName, readonly MeasureName[]>>> = {
   diamond: ['edge', 'height'],
   triangle: ['edge', 'height'],
   'half-hexagon': ['edge', 'height'],
+  diamond45: ['edge', 'height'],
+  octagon: ['edge', 'flats'],
+  pentagon: ['edge', 'height'],
 };
 
 /**
@@ -173,42 +189,70 @@ export function askedPatch(
   if (!stated.ok) return stated;
   const seam = seamOf(values, here);
   const style = styleOf(values);
-  const { measure, size, sure } = stated.value;
+  const { measure, size, sure, further } = stated.value;
   const given = values.given ?? 'finished';
-  const patchOf = (as: MeasureName) => patchFrom(values.shape, { as, size, given, seam, style }, here);
+  const patchOf = (as: MeasureName) =>
+    patchFrom(values.shape, { as, size, given, seam, style, further }, here);
   const patch = patchOf(measure);
   if (!patch.ok) return patch;
   const others = sure || size.value < DOUBTFUL_FROM - 1e-9 ? [] : (READINGS[values.shape] ?? []);
   const choices = others.map((as) => choiceFor(values.shape, as, size, here));
   if (choices.length > 0 && here.bare.has('size'))
     return { asks: askWhich(values.shape, size, others, choices, patchOf, what, here) };
-  const said = { ...size, measure, given };
-  const assumed = assumptions(here, values.shape, sure);
+  const said = { ...size, measure, given, further };
+  const assumed = assumptions(here, values.shape, { sure, further });
   return ok({ patch: patch.value, shape: values.shape, said, assumed, otherwise: choices.slice(1) });
 }
 
 function statedSize(values: PatchValues): Result<Stated> {
+  const { shape, size } = values;
+  const further = furtherOf(values);
+  const not = notOfShape(shape, further);
+  if (not) return not;
   const lengths = {
     edge: values.edge,
     flats: values.flats,
     height: values.height,
     corners: pointToPoint(values.corners),
+    side: values.side,
   };
-  const short = Object.entries(lengths).filter(([, value]) => value !== undefined) as [MeasureName, number][];
-  const said = [...(values.size ? ['size'] : []), ...short.map(([name]) => name)];
+  const beside = new Set(Object.keys(further));
+  const short = Object.entries(lengths).filter(([name, value]) => value !== undefined && !beside.has(name));
+  const said = [...(size ? ['size'] : []), ...short.map(([name]) => name)];
   if (said.length > 1) return wrong('size-twice', { got: said.join(', ') });
-  const [first] = short;
-  if (first) return ok({ size: { value: first[1] }, measure: first[0], sure: true });
-  if (!values.size) return wrong('size-missing', { example: `size:${patchSize.example}` });
-  const { shape, size } = values;
+  const [first] = short as [string, number][];
+  if (first) {
+    const measure = first[0] === 'side' ? sideOf(shape) : (first[0] as MeasureName);
+    return ok({ size: { value: first[1] }, measure, sure: true, further });
+  }
+  if (!size) return wrong('size-missing', { example: `size:${patchSize.example}` });
   const two = CATALOGUE[shape].second !== undefined;
-  if (two && size.second === undefined) return wrong('needs-two-measures');
-  if (!two && size.second !== undefined) return wrong('one-measure-only', { shape: CATALOGUE[shape].title });
+  const second = size.second ?? (two ? values.side : undefined);
+  if (two && second === undefined) return wrong('needs-two-measures');
+  if (!two && second !== undefined) return wrong('one-measure-only', { shape: CATALOGUE[shape].title });
   return ok({
-    size,
+    size: second === undefined ? size : { value: size.value, second },
     measure: values.measure ?? (two ? 'width' : 'edge'),
     sure: values.measure !== undefined || two || shape === 'square',
+    further,
   });
+}
+
+/** A long hexagon's side is its long one; of any other shape one side is the size. */
+const sideOf = (shape: ShapeName): MeasureName => (shape === 'long-hexagon' ? 'longSide' : 'edge');
+
+/** The dimensions that stand beside a size. A side or a height without one is the size itself. */
+function furtherOf({ shape, size, edge, side, angle, narrow, height }: PatchValues): Further {
+  const also = CATALOGUE[shape].also ?? {};
+  const sized = size !== undefined || edge !== undefined;
+  const has = (name: keyof Further, value: number | undefined) =>
+    sized && name in also && value !== undefined;
+  return {
+    ...(has('side', side) ? { side: side! } : {}),
+    ...(has('height', height) ? { height: height! } : {}),
+    ...(angle === undefined ? {} : { angle }),
+    ...(narrow === undefined ? {} : { narrow }),
+  };
 }
 
 const styleOf = ({ corners }: PatchValues): CornerStyle => (corners === 'blunt' ? 'blunt' : 'pointed');
@@ -222,9 +266,11 @@ interface Made {
   readonly given: 'finished' | 'cut';
   readonly seam: number;
   readonly style: CornerStyle;
+  readonly further: Further;
 }
 
-function patchFrom(shape: ShapeName, { as, size, given, seam, style }: Made, here: Here): Result<CutPatch> {
+function patchFrom(shape: ShapeName, made: Made, here: Here): Result<CutPatch> {
+  const { as, size, given, seam, style, further } = made;
   const { value, second } = size;
   const stated = {
     measure: as,
@@ -232,6 +278,7 @@ function patchFrom(shape: ShapeName, { as, size, given, seam, style }: Made, her
     value,
     seam,
     cornerStyle: style,
+    also: further,
     ...(second === undefined ? {} : { side: second }),
   };
   const dimensions: Result<Dimensions> = dimensionsFrom(shape, stated);
@@ -247,6 +294,13 @@ function explained({ problem }: Wrong, shape: ShapeName, { say }: Here): Wrong {
       got: say.plain(Number(problem.value)),
       least: say.plain(Number(problem.least)),
     });
+  if (problem.code === 'not-narrower') return wrong('not-narrower');
+  if (problem.code === 'seam-closes-curve')
+    return wrong('seam-closes-curve', {
+      seam: say.plain(Number(problem.seam)),
+      shape: title,
+      most: say.plain(Number(problem.most)),
+    });
   const known = (problem.accepts as readonly MeasureName[] | undefined)?.filter((m) =>
     measureChoices.some((c) => c.name === m),
   );
@@ -261,20 +315,21 @@ function explained({ problem }: Wrong, shape: ShapeName, { say }: Here): Wrong {
 export const seamOf = (values: { readonly seam?: number }, here: Here): number =>
   values.seam ?? here.defaults.seam.value;
 
-function assumptions(here: Here, shape: ShapeName, sure: boolean): string[] {
-  const { given, say, defaults } = here;
-  const taken: string[] = [];
-  if (!given.has('shape')) taken.push('hexagons');
-  if (!sure) taken.push(sizeWords(shape));
-  if (!given.has('seam')) taken.push(`${whose(defaults.seam.from)}${say.plain(defaults.seam.value)} seam`);
-  return taken;
+interface Took {
+  readonly sure: boolean;
+  readonly further: Further;
 }
 
-/** What a size without a measure was taken for; a square has but the one. */
-const sizeWords = (shape: ShapeName): string =>
-  CATALOGUE[shape].measures.edge?.of === 'whole'
-    ? 'the size is the whole hexagon’s side'
-    : 'the size is one side';
+function assumptions(here: Here, shape: ShapeName, { sure, further }: Took): string[] {
+  const { given, say, defaults } = here;
+  const taken: string[] = [];
+  if (!given.has('shape') && shape === 'hexagon') taken.push('hexagons');
+  if (!sure) taken.push(`the size is ${sizeWords(shape)}`);
+  taken.push(...usualWords(shape, further));
+  if (!given.has('seam')) taken.push(`${whose(defaults.seam.from)}${say.plain(defaults.seam.value)} seam`);
+  if (CATALOGUE[shape].corners === 'rounded') taken.push('a rounded allowance (curves take no other)');
+  return taken;
+}
 
 /** "your " or "the guild’s " before a default that somebody has set. */
 export const whose = (from: 'you' | 'guild' | 'usual'): string =>
@@ -324,8 +379,15 @@ export function titled({ shape, said }: AskedPatch, { say }: Here, many = true):
   const { title, titles } = CATALOGUE[shape];
   const size = said.second === undefined ? say.plain(said.value) : say.size(said.value, said.second);
   const measure = said.second === undefined ? ` ${measureWords(shape, said.measure)}` : '';
+  const further = furtherWords(shape, said.further, say).map((words) => `, ${words}`);
   const cut = said.given === 'cut' ? ', as cut' : '';
-  return `${capital(many ? titles : title)}, ${size}${measure}${cut}`;
+  return `${capital(many ? titles : title)}, ${size}${measure}${further.join('')}${cut}`;
+}
+
+/** Width and height of the cut patch as it lies. */
+export function cutSize({ cut }: CutPatch, say: Speech): string {
+  const { width, height } = box(cut.outline);
+  return say.size(width, height);
 }
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

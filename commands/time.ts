@@ -12,7 +12,8 @@ import { daysWords, dayWords, many, range } from '../src/measure/speech.ts';
 import { handsCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
-import { madeOf, madeOfOptions } from './made-of.ts';
+import { madeOf, madeOfOptions, shapeMadeOf } from './made-of.ts';
+import { type Pace, paceFor, paceSource } from './own-pace.ts';
 import { assumedNote, whose } from './patch.ts';
 
 /** Hours a week where nobody has said: a judgement, said in the reply. */
@@ -54,8 +55,8 @@ const time: Command = {
         '/time seams:42 size:1in method:whip stitches:14 hours:5 start:2026-12-01',
       ],
       options: timeOptions,
-      run(values, here) {
-        const ofDiamonds = values.star !== undefined || values.blocks !== undefined;
+      async run(values, here) {
+        const ofDiamonds = shapeMadeOf(values) === 'diamond';
         const asked = askedEdge(values, here, ofDiamonds ? 'diamond' : 'hexagon');
         if ('asks' in asked) return asked.asks;
         if (!asked.ok) return asked;
@@ -66,12 +67,14 @@ const time: Command = {
         const seams = made?.value.seams ?? values.seams;
         if (seams === undefined) return wrong('what-to-sew');
         if (seams === 0) return wrong('nothing-to-sew');
-        const rates = ratesFor(values, here);
+        const pace = await paceFor(values.pace, edge, here);
+        const rates = ratesFor(values, pace, here);
         const sewn = stitchingTime({ seams, seamLengthInches: edge, method: values.method, ...rates.used });
         const start = values.start ?? here.today;
         return answer(sewn, {
           here,
           rates,
+          pace,
           start,
           method: values.method,
           what: made?.value.words ?? null,
@@ -97,13 +100,11 @@ interface Rates {
 interface RateValues {
   readonly method: StitchMethod;
   readonly stitches?: number;
-  readonly pace?: number;
   readonly hours?: number;
 }
 
-function ratesFor(values: RateValues, { defaults, given }: Here): Rates {
+function ratesFor(values: RateValues, { minutes: pace }: Pace, { defaults, given }: Here): Rates {
   const stitches = values.stitches ?? defaults.stitches.value ?? stitchesPerInch[values.method];
-  const pace = values.pace ?? defaults.pace.value;
   const hours = values.hours ?? defaults.hours.value ?? USUAL_HOURS;
   const assumed: string[] = [];
   if (!given.has('method')) assumed.push('whipstitch over paper');
@@ -126,6 +127,7 @@ function ratesFor(values: RateValues, { defaults, given }: Here): Rates {
 interface Told {
   readonly here: Here;
   readonly rates: Rates;
+  readonly pace: Pace;
   readonly start: string;
   readonly method: StitchMethod;
   readonly what: string | null;
@@ -172,13 +174,12 @@ function threadWords({ threadLength, threadLengthLow, threadLengths }: Stitching
   return `Thread: ${least}${say.run(threadLength)}, ${many(threadLengths, 'needleful', 'needlefuls')} of ${say.run(18)}.`;
 }
 
-function paceWords({ rateSource, seams, minutes: middle }: StitchingTime, { method, here }: Told): string {
-  if (rateSource === 'own') {
-    const own = here.given.has('pace')
-      ? 'The pace you gave'
-      : `${here.defaults.pace.from === 'you' ? 'Your' : 'The guild’s'} pace`;
-    return `${own}, ${decimal(middle / seams, 2)} min a seam, a fifth either way.`;
-  }
+function paceWords(
+  { rateSource, seams, minutes: middle }: StitchingTime,
+  { method, here, pace }: Told,
+): string {
+  if (rateSource === 'own')
+    return `${paceSource(pace)}: ${decimal(middle / seams, 2)} min a seam, a fifth either way.`;
   const { low, high } = minutesPerSeam[method];
   return `Range from common practice, ${low} to ${high} min for a ${here.say.plain(1)} seam. Time ten of your own, then \`/me set pace:${(low + high) / 2}\``;
 }

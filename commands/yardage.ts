@@ -1,19 +1,27 @@
-import { type Purchase, purchase } from '../src/calculator/fabric/purchase.ts';
+import { type BestLength, bestLength } from '../src/calculator/fabric/best-length.ts';
+import { clothNeed } from '../src/calculator/fabric/cloth-need.ts';
+import { type FewestCuts, fewestCuts, isEasier } from '../src/calculator/fabric/fewest.ts';
+import { planCuts } from '../src/calculator/fabric/plan-cuts.ts';
 import { type Yardage, type YardageWay, yardage } from '../src/calculator/fabric/yardage.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import { type Answer, type Command, form, type Here } from '../src/chat/command.ts';
 import { alsoNamed, bare, otherwise, usually } from '../src/chat/option.ts';
 import { choice, length, percent, whole } from '../src/chat/option-kinds.ts';
-import { count, type Figure, inches, type Reply, reply, yards } from '../src/chat/reply.ts';
-import { INCHES } from '../src/measure/length.ts';
-import { wrong } from '../src/measure/result.ts';
-import { decimal, grouped } from '../src/measure/ruler.ts';
+import { count, type Figure, type Reply, reply } from '../src/chat/reply.ts';
+import { wholeAbove, wrong } from '../src/measure/result.ts';
+import { grouped } from '../src/measure/ruler.ts';
 import { many, type Speech } from '../src/measure/speech.ts';
+import { bought, purchaseFigures, purchaseFor, roundDown, roundUp, tightWords } from './bought.ts';
 import { bladeCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
-import { type MadeOf, madeOf, madeOfOptions } from './made-of.ts';
-import { type AskedPatch, askedPatch, assumedNote, patchOptions, titled, whose } from './patch.ts';
+import { blocksWords, cutsFigures, cutsOfBest, cutsWords } from './cutting-words.ts';
+import { haveAnswer, haveOptions, needsFrom } from './have.ts';
+import { type MadeOf, madeOf, madeOfOptions, shapeMadeOf } from './made-of.ts';
+import { motifOption } from './motif.ts';
+import { type AskedPatch, askedPatch, assumedNote, cutSize, patchOptions, titled, whose } from './patch.ts';
+import { cuttingPictures } from './pictures.ts';
 import { METHOD } from './plan-words.ts';
+import { motifYardage } from './yardage-motif.ts';
 
 const METHODS = ['strips', 'lengthwise', 'nested', 'turned', 'squares'] as const;
 type MethodName = (typeof METHODS)[number];
@@ -23,7 +31,8 @@ const methodChoice = choice('How the cloth is cut; the shortest where nothing is
   { name: 'lengthwise', title: 'strips along the length' },
   { name: 'nested', title: 'nested, shared lines', words: ['traced', 'honeycomb'] },
   { name: 'squares', title: 'blunt squares', words: ['blunt squares'] },
-  { name: 'best', title: 'the shortest' },
+  { name: 'best', title: 'the shortest', words: ['least cloth'] },
+  { name: 'fewest', title: 'fewest cuts', words: ['fewest cuts', 'easiest'] },
 ]);
 
 const yardageOptions = {
@@ -37,6 +46,8 @@ const yardageOptions = {
   method: otherwise(methodChoice, 'best'),
   spare: otherwise(percent('More patches than needed, to be safe', 100, '5%'), 0),
   shrink: otherwise(percent('How much of its length the cloth loses in the wash', 50, '3%'), 0),
+  motif: motifOption,
+  ...haveOptions,
 };
 
 const yardageCommand: Command = {
@@ -51,6 +62,8 @@ const yardageCommand: Command = {
         '/yardage pieces:300 shape:diamond size:2in width:40in',
         '/yardage field:60x72in size:1in spare:5% shrink:3%',
         '/yardage rosette:2 size:1in method:nested',
+        '/yardage 240 hexagon 1in have:3 fat quarters, 12 5in squares, 1/2yd',
+        '/yardage hexagon 1in need:7 centres, 42 petals, 24 path have:2 fat quarters',
       ],
       options: yardageOptions,
       run(values, here) {
@@ -58,10 +71,10 @@ const yardageCommand: Command = {
         const { spare, shrink, method } = values;
         let of: MadeOf | null = null;
         // The layout's patches need the finished side, so the patch is settled first, in the layout's own shape.
-        const shape = here.given.has('shape') ? values.shape : shapeOf(values);
+        const shape = here.given.has('shape') ? values.shape : (shapeMadeOf(values) ?? values.shape);
         const asked = askedPatch({ ...values, shape }, here, (patch) => {
-          const found = yardage(patch, values.pieces ?? 1, width, { spare, shrink });
-          return found.ok ? `buy ${bought(found.value.best.buy, here.say)}` : 'wider than the cloth';
+          const found = clothNeed(patch, values.pieces ?? 1, width, { spare, shrink });
+          return found.ok ? `buy ${bought(found.value.buy, here.say)}` : 'wider than the cloth';
         });
         if ('asks' in asked) return asked.asks;
         if (!asked.ok) return asked;
@@ -69,13 +82,40 @@ const yardageCommand: Command = {
         if (made && !made.ok) return manyWords(made);
         of = made?.value ?? null;
         if (of && values.pieces !== undefined) return wrong('one-of-these', { got: 'pieces, or a layout' });
-        const pieces = of?.pieces ?? values.pieces;
-        if (pieces === undefined) return wrong('what-to-cut');
+        const needs = needsFrom(values, of);
+        if (!needs.ok) return needs;
+        const pieces = needs.value.reduce((sum, { count }) => sum + count, 0);
+        if (pieces === 0) return wrong('what-to-cut');
         if (of && of.shape !== shape)
           return wrong('layout-shape', { layout: of.words, shape: CATALOGUE[of.shape].titles });
-        const found = yardage(asked.value.patch, pieces, width, { spare, shrink });
-        if (!found.ok) return widerThanCloth(asked.value, width, here);
-        return answer(asked.value, found.value, { here, of, pieces, width, method, shrink });
+        const { patch } = asked.value;
+        const told: Told = { here, of, pieces, width, method, shrink };
+        const title = `${titled(asked.value, here)}: ${many(wholeAbove(pieces * (1 + spare)), 'patch', 'patches')}`;
+        const assumed = assumptions(asked.value, told);
+        if (values.have || values.need)
+          return (
+            haveAnswer({
+              patch,
+              needs: needs.value,
+              piles: values.have ?? [],
+              ...{ width, spare, shrink, title, assumed, here },
+            }) ?? widerThanCloth(asked.value, width, here)
+          );
+        if (values.motif)
+          return (
+            motifYardage({
+              patch,
+              pieces: wholeAbove(pieces * (1 + spare)),
+              motif: values.motif,
+              ...{ width, shrink, title, assumed, here },
+            }) ?? widerThanCloth(asked.value, width, here)
+          );
+        const found = yardage(patch, pieces, width, { spare, shrink });
+        const least = found.ok
+          ? bestLength(patch, found.value.pieces, width, found.value.best.length)
+          : undefined;
+        if (!found.ok || !least) return widerThanCloth(asked.value, width, here);
+        return answer(asked.value, found.value, least, { ...told, title, assumed });
       },
     }),
   ],
@@ -83,16 +123,9 @@ const yardageCommand: Command = {
 
 export default yardageCommand;
 
-const shapeOf = (values: {
-  readonly star?: number;
-  readonly blocks?: number;
-  readonly shape: AskedPatch['shape'];
-}) => (values.star !== undefined || values.blocks !== undefined ? ('diamond' as const) : values.shape);
-
 function widerThanCloth({ patch }: AskedPatch, width: number, { say }: Here) {
-  const { height = 0, width: wide = 0 } = patch.cut.measures;
   return wrong('patch-wider-than-cloth', {
-    patch: say.size(wide, height),
+    patch: cutSize(patch, say),
     cloth: `${say.plain(width)} width`,
   });
 }
@@ -102,45 +135,100 @@ interface Told {
   readonly of: MadeOf | null;
   readonly pieces: number;
   readonly width: number;
-  readonly method: MethodName | 'best';
+  readonly method: MethodName | 'best' | 'fewest';
   readonly shrink: number;
 }
 
-function answer(asked: AskedPatch, found: Yardage, told: Told): Answer {
-  const { here, method } = told;
-  const chosen = method === 'best' ? found.best : found[method];
+/** What is told of one way: what to buy, how it is cut, what it takes. */
+interface Way {
+  readonly buy: number;
+  readonly words: readonly string[];
+  readonly cuts: ReturnType<typeof cutsOfBest>;
+  /** Patches that its plan gives: a few more than asked, perhaps. */
+  readonly patches: number;
+  readonly way?: YardageWay;
+}
+
+function answer(
+  asked: AskedPatch,
+  found: Yardage,
+  least: BestLength,
+  told: Told & { readonly title: string; readonly assumed: readonly string[] },
+): Answer {
+  const { here, method, shrink, title, assumed } = told;
+  const { say } = here;
+  const serving = found.ways.filter(({ plan }) => plan.patch.cornerStyle === asked.patch.cornerStyle);
+  const fewest = fewestCuts(serving, ({ plan }) => plan);
+  const chosen = wayOf(method, found, least, fewest, told);
   if (!chosen) return wrong('method-not-for-shape', { method, shape: CATALOGUE[asked.shape].titles });
-  const buy = purchaseFor(chosen.buy, here.say);
+  const buy = purchaseFor(chosen.buy, say);
+  const isTold = method === 'best' && fewest && isEasier(fewest, chosen.cuts, chosen.patches);
+  const other = isTold ? fewest : undefined;
+  const cuts = cutsWords(chosen.cuts);
   return reply({
-    title: `${titled(asked, here)}: ${many(found.pieces, 'patch', 'patches')}`,
+    title,
     lines: [
-      `Buy ${bought(chosen.buy, here.say)}: ${here.say.plain(roundUp(chosen.buy, here.say))} needed, ${here.say.plain(roundDown(buy.spare, here.say))} to spare.`,
-      `${nameOf(chosen)}: ${cuttingWords(chosen, here.say)}.`,
-      ...(buy.tight ? [tightWords(buy, here.say)] : []),
+      `Buy ${bought(chosen.buy, say)}: ${say.plain(roundUp(chosen.buy, say))} needed, ${say.plain(roundDown(buy.spare, say))} to spare.`,
+      ...chosen.words.slice(0, -1),
+      ...chosen.words.slice(-1).map((words) => (cuts === '' ? `${words}.` : `${words}; ${cuts}.`)),
+      ...(other ? [fewestLine(other, say)] : []),
+      ...(buy.tight ? [tightWords(chosen.buy, say)] : []),
       ...madeWords(found, told),
     ],
-    table: otherWays(found, chosen, here.say),
-    figures: figuresOf(found),
-    notes: assumedNote(assumptions(asked, told)),
+    table: otherWays(found, [chosen.way, other?.of], asked, say),
+    figures: {
+      ...figuresOf(found, least.length / (1 - shrink), fewest),
+      ...cutsFigures(chosen.cuts),
+    },
+    notes: assumedNote(assumed),
     cautions: bladeCaution(here),
     choices: asked.otherwise,
+    pictures: cuttingPictures(
+      {
+        ...{ title, patch: asked.patch, plan: chosen.way?.plan ?? least.plan, pieces: found.pieces },
+        words: `${chosen.words.join(' ')}.`,
+        // What is bought, as it lies after the wash.
+        spare: buy.length * (1 - shrink) - (chosen.way?.length ?? least.length),
+        selvage: 'sides',
+      },
+      here,
+    ),
   });
 }
 
-/** Shown lengths never promise more than there is: what is needed is rounded up, what is spare down. */
-const roundUp = (inches: number, say: Speech): number => Math.ceil(inches / grain(say) - 1e-6) * grain(say);
-const roundDown = (inches: number, say: Speech): number =>
-  Math.floor(inches / grain(say) + 1e-6) * grain(say);
-const grain = ({ reading }: Speech): number => (reading === 'metric' ? INCHES.mm : 1 / 100);
+/** Shorter than the trade's best by less than this is no gain, in inches. */
+const NO_GAIN = 1e-5;
 
-const purchaseFor = (needed: number, say: Speech): Purchase =>
-  purchase(needed, say.reading === 'metric' ? 'metric' : 'yard');
+function wayOf(
+  method: Told['method'],
+  found: Yardage,
+  least: BestLength,
+  fewest: FewestCuts<YardageWay> | undefined,
+  { here: { say }, shrink }: Told,
+): Way | undefined {
+  const isTrade = method !== 'best' || least.length > found.best.length - NO_GAIN;
+  if (!isTrade) {
+    const words = blocksWords(least.plan, say).map((line) => line.replace(/\.$/, ''));
+    const { plan } = least;
+    return {
+      buy: least.length / (1 - shrink),
+      words: periods(words),
+      cuts: cutsOfBest(plan),
+      patches: plan.count,
+    };
+  }
+  const way = method === 'fewest' ? fewest?.of : found[method];
+  if (!way) return undefined;
+  const words = [`${nameOf(way)}: ${cuttingWords(way, say)}`];
+  return { buy: way.buy, words, cuts: planCuts(way.plan), patches: way.plan.count, way };
+}
 
-const bought = (needed: number, say: Speech): string =>
-  say.purchase(purchase(needed, 'yard').amount, purchase(needed, 'metric').amount);
+/** All but the last line end here; what it takes is still to come. */
+const periods = (lines: readonly string[]): string[] =>
+  lines.map((line, i) => (i < lines.length - 1 ? `${line}.` : line));
 
-const tightWords = (buy: Purchase, say: Speech): string =>
-  `Under ${say.plain(0.5)} to spare: a crooked cut or the wash eats it. The next step up is ${say.purchase(buy.amount + 1 / 8, buy.amount + 0.1)}.`;
+const fewestLine = ({ of, cuts }: FewestCuts<YardageWay>, say: Speech): string =>
+  `Fewest cuts, ${bought(of.buy, say)}: ${cuttingWords(of, say)}; ${cutsWords(cuts)}.`;
 
 function madeWords({ pieces }: Yardage, { of, pieces: asked }: Told): string[] {
   const spare = pieces > asked ? `${grouped(asked)} and ${grouped(pieces - asked)} to spare` : grouped(asked);
@@ -164,15 +252,17 @@ function cuttingWords({ list, plan, method }: YardageWay, say: Speech): string {
   return `${grouped(rows)} ${rows === 1 ? what.replace(/s( of.*)?$/, '$1') : what} of ${say.length(plan.rowHeight)}${along}, ${each}${last}`;
 }
 
-function otherWays(found: Yardage, chosen: YardageWay, say: Speech): Reply['table'] {
+function otherWays(
+  found: Yardage,
+  told: readonly (YardageWay | undefined)[],
+  { patch }: AskedPatch,
+  say: Speech,
+): Reply['table'] {
   const rows = METHODS.flatMap((name) => {
     const way = found[name];
-    if (!way || way === chosen) return [];
+    if (!way || told.includes(way)) return [];
     if (name === 'lengthwise' && found.strips && way.length > found.strips.length - 1e-6) return [];
-    const blunt =
-      way.plan.patch.cornerStyle === 'blunt' && chosen.plan.patch.cornerStyle !== 'blunt'
-        ? ', blunt corners'
-        : '';
+    const blunt = way.plan.patch.cornerStyle !== patch.cornerStyle ? ', blunt corners' : '';
     return [
       [
         nameOf(way),
@@ -192,19 +282,17 @@ function assumptions(asked: AskedPatch, { here, shrink, width }: Told): string[]
   return taken;
 }
 
-function figuresOf(found: Yardage): Record<string, Figure> {
+function figuresOf(
+  found: Yardage,
+  best: number,
+  fewest: FewestCuts<YardageWay> | undefined,
+): Record<string, Figure> {
   const figures: Record<string, Figure> = { pieces: count(found.pieces) };
-  for (const name of [...METHODS, 'best'] as const) {
+  for (const name of METHODS) {
     const way = found[name];
-    if (!way) continue;
-    const buy = purchase(way.buy, 'yard');
-    figures[`${name}Length`] = inches(way.buy);
-    figures[`${name}Yards`] = yards(buy.amount);
-    figures[`${name}Spare`] = inches(buy.spare);
-    figures[`${name}Metres`] = {
-      value: Number(decimal(purchase(way.buy, 'metric').amount, 1).replaceAll(',', '')),
-      unit: 'm',
-    };
+    if (way) Object.assign(figures, purchaseFigures(name, way.buy));
   }
+  Object.assign(figures, purchaseFigures('best', best));
+  if (fewest) Object.assign(figures, purchaseFigures('fewest', fewest.of.buy));
   return figures;
 }

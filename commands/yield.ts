@@ -1,15 +1,25 @@
+import { type BestPlan, bestPlan } from '../src/calculator/fabric/best-plan.ts';
+import { type FewestCuts, fewestCuts, isEasier } from '../src/calculator/fabric/fewest.ts';
 import type { CuttingMethod } from '../src/calculator/fabric/lay.ts';
+import type { CuttingPlan } from '../src/calculator/fabric/plan.ts';
+import { planCuts } from '../src/calculator/fabric/plan-cuts.ts';
 import { type Yield, yieldFrom } from '../src/calculator/fabric/yield.ts';
+import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import { type Command, form, type Here } from '../src/chat/command.ts';
-import { bare, required, usually } from '../src/chat/option.ts';
-import { cloth, length } from '../src/chat/option-kinds.ts';
+import { bare, otherwise, required, usually } from '../src/chat/option.ts';
+import { choice, cloth, length } from '../src/chat/option-kinds.ts';
 import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
 import { type Cloth, pieceTitle } from '../src/measure/cloth.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
+import type { Selvage } from '../src/pictures/cloth.ts';
 import { bladeCaution } from './cautions.ts';
-import { type AskedPatch, askedPatch, assumedNote, patchOptions, titled, whose } from './patch.ts';
+import { blocksWords, cutsFigures, cutsOfBest, cutsWords, namedPlanWords } from './cutting-words.ts';
+import { motifOption } from './motif.ts';
+import { type AskedPatch, askedPatch, assumedNote, cutSize, patchOptions, titled, whose } from './patch.ts';
+import { cuttingPictures } from './pictures.ts';
 import { METHOD, planWords } from './plan-words.ts';
+import { motifAnswer } from './yield-motif.ts';
 
 const yieldOptions = {
   ...patchOptions,
@@ -22,6 +32,17 @@ const yieldOptions = {
     length('Left free along every edge', 0, 6, '1/4in'),
     'none on cloth, 1/4in on a sheet of paper',
   ),
+  method: otherwise(
+    choice('Which way of cutting is told', [
+      { name: 'best', title: 'least cloth', words: ['least cloth', 'most'] },
+      { name: 'fewest', title: 'fewest cuts', words: ['fewest cuts', 'easiest'] },
+      { name: 'strips', title: 'strips', words: ['strip'] },
+      { name: 'nested', title: 'nested, shared lines', words: ['traced', 'honeycomb'] },
+      { name: 'squares', title: 'blunt squares', words: ['blunt squares'] },
+    ]),
+    'best',
+  ),
+  motif: motifOption,
 };
 
 const yieldCommand: Command = {
@@ -36,6 +57,8 @@ const yieldCommand: Command = {
         '/yield diamond 2in 1 1/2yd width:40in',
         '/yield hexagon 1in 10in-square corners:blunt',
         '/yield hexagon 1in letter',
+        '/yield hexagon 1in 1yd method:fewest',
+        '/yield hexagon 1 1/2in 1yd motif:4x5in',
       ],
       options: yieldOptions,
       run(values, here) {
@@ -47,14 +70,25 @@ const yieldCommand: Command = {
         const asked = askedPatch(
           { ...values, ...(seam === undefined ? {} : { seam }) },
           here,
-          (patch) => `at least ${grouped(yieldFrom(patch, size, { margin }).best)} of them`,
+          (patch) => `at least ${grouped(bestPlan(patch, size, { margin })?.count ?? 0)} of them`,
         );
         if ('asks' in asked) return asked.asks;
         if (!asked.ok) return asked;
-        const found = yieldFrom(asked.value.patch, size, { margin });
-        if (found.best === 0) return tooSmall(asked.value, size, here);
+        const { patch } = asked.value;
         const assumed = assumptions(asked.value.assumed, values.cloth, margin, here);
-        return answer(asked.value, values.cloth, size, found, { ...here, assumed });
+        const told = { ...here, assumed, selvage: selvageOf(values.cloth) };
+        const title = `${titled(asked.value, here)}, from ${pieceName(values.cloth)}${here.say.size(size.width, size.length)}`;
+        if (values.motif)
+          return (
+            motifAnswer({ patch, size, margin, motif: values.motif, title, here: told }) ??
+            tooSmall(asked.value, size, here)
+          );
+        const best = bestPlan(patch, size, { margin });
+        if (!best) return tooSmall(asked.value, size, here);
+        return answer(asked.value, values.method, yieldFrom(patch, size, { margin }), best, {
+          ...told,
+          title,
+        });
       },
     }),
   ],
@@ -73,9 +107,8 @@ const piece = ({ width, length: long }: Cloth, usable: number): Size => ({
 });
 
 function tooSmall({ patch }: AskedPatch, { width, length: long }: Size, { say }: Here) {
-  const { height = 0, width: wide = 0 } = patch.cut.measures;
   return wrong('patch-wider-than-cloth', {
-    patch: say.size(wide, height),
+    patch: cutSize(patch, say),
     cloth: say.size(width, long),
   });
 }
@@ -90,29 +123,105 @@ function assumptions(patch: readonly string[], { kind, width }: Cloth, margin: n
   return taken;
 }
 
+type Method = 'best' | 'fewest' | CuttingMethod;
+
+/** What is told of one way: how many it gives, how it is cut, what it takes. */
+interface Way {
+  readonly count: number;
+  readonly words: readonly string[];
+  readonly cuts: ReturnType<typeof cutsOfBest>;
+  readonly plan?: CuttingPlan;
+}
+
 function answer(
   asked: AskedPatch,
-  cloth: Cloth,
-  { width, length: long }: Size,
+  method: Method,
   found: Yield,
-  here: Here & { readonly assumed: readonly string[] },
-): Reply {
-  const { say, assumed } = here;
-  const { best, bestPlan, ceiling } = found;
-  const how = bestPlan ? `${METHOD[bestPlan.method]}: ${planWords(bestPlan, say)}.` : '';
-  const sure = best === ceiling ? 'and no more can be cut' : `the area alone would allow ${grouped(ceiling)}`;
+  best: BestPlan,
+  here: Here & { readonly assumed: readonly string[]; readonly title: string; readonly selvage: Selvage },
+): Reply | ReturnType<typeof wrong> {
+  const { say, assumed, title, selvage } = here;
+  const fewest = fewestCuts(serving(found, best), (plan) => plan);
+  const way = wayOf(method, found, best, fewest, here);
+  if (!way) return wrong('method-not-for-shape', { method, shape: CATALOGUE[asked.shape].titles });
+  const easier = fewest && isEasier(fewest, way.cuts, way.count) ? fewest : undefined;
   return reply({
-    title: `${titled(asked, here)}, from ${pieceName(cloth)}${say.size(width, long)}`,
+    title,
     lines: [
-      best === ceiling ? `${grouped(best)}, ${sure}.` : `At least ${grouped(best)} this way; ${sure}.`,
-      how,
+      headline(way, found, best),
+      ...withCuts(way.words, cutsWords(way.cuts), easier === undefined),
+      ...(method === 'best' && easier ? [fewestLine(easier, say)] : []),
     ],
-    table: otherWays(found, here),
-    figures: figuresOf(found),
+    table: otherWays(found, best, [way.plan, method === 'best' ? easier?.of : undefined], here),
+    figures: { ...figuresOf(found, best, fewest), ...cutsFigures(way.cuts) },
     notes: assumedNote(assumed),
     cautions: bladeCaution(here),
     choices: asked.otherwise,
+    pictures: cuttingPictures(
+      {
+        ...{ title, patch: asked.patch, plan: way.plan ?? best, selvage },
+        words: way.words.join(' '),
+      },
+      here,
+    ),
   });
+}
+
+/** The trade's plans that serve the patch as it was asked for, pointed or blunt. */
+const serving = ({ plans }: Yield, { patch }: BestPlan): CuttingPlan[] =>
+  plans.filter((plan) => plan.patch.cornerStyle === patch.cornerStyle);
+
+function wayOf(
+  method: Method,
+  found: Yield,
+  best: BestPlan,
+  fewest: FewestCuts<CuttingPlan> | undefined,
+  { say }: Here,
+): Way | undefined {
+  if (method === 'best') {
+    const [block] = best.blocks;
+    const plan = best.blocks.length === 1 && block?.cut.as === 'lay' ? block.cut.plan : undefined;
+    const same = plan && found.plans.find((one) => isSame(one, plan));
+    const words = blocksWords(best, say);
+    return { count: best.count, words, cuts: cutsOfBest(best), ...(same && { plan: same }) };
+  }
+  const plan = method === 'fewest' ? fewest?.of : found.plans.find((one) => one.method === method);
+  return plan && { count: plan.count, words: [`${namedPlanWords(plan, say)}.`], cuts: planCuts(plan), plan };
+}
+
+/** Whether two plans for one piece of cloth are the same one, made twice. */
+const isSame = (one: CuttingPlan, other: CuttingPlan): boolean =>
+  one.method === other.method &&
+  one.direction === other.direction &&
+  one.count === other.count &&
+  one.rowHeight === other.rowHeight &&
+  one.patch.cornerStyle === other.patch.cornerStyle;
+
+function headline({ count: gives, plan }: Way, { ceiling }: Yield, best: BestPlan): string {
+  if (gives < best.count) return `${grouped(gives)} this way; with the least cloth ${grouped(best.count)}.`;
+  const blunt = plan && plan.patch.cornerStyle !== best.patch.cornerStyle ? ', blunt corners only' : '';
+  if (gives === ceiling) return `${grouped(gives)}${blunt}, and no more can be cut.`;
+  return `At least ${grouped(gives)} this way${blunt}; the area alone would allow ${grouped(ceiling)}.`;
+}
+
+/** The last line of how it is cut says what it takes. */
+function withCuts(words: readonly string[], cuts: string, isFewest: boolean): string[] {
+  if (cuts === '') return [...words];
+  const none = isFewest ? '; no way of the trade takes clearly fewer' : '';
+  return [...words, `${cuts.replace(/^./, (letter) => letter.toUpperCase())}${none}.`];
+}
+
+const fewestLine = ({ of, cuts }: FewestCuts<CuttingPlan>, say: Here['say']): string =>
+  `Fewest cuts, ${grouped(of.count)}: ${planWords(of, say)}; ${cutsWords(cuts)}.`;
+
+/**
+ * Yardage and strips have it at both ends of the width. A fat quarter or eighth is torn from a width folded in
+ * two, so that one of its short sides may have it; squares and other pieces have none that is known. Common
+ * practice, no source.
+ */
+function selvageOf({ name, width }: Cloth): Selvage {
+  if (width === null) return 'sides';
+  return name.startsWith('fat-') ? 'end' : 'none';
 }
 
 function pieceName(cloth: Cloth): string {
@@ -120,32 +229,38 @@ function pieceName(cloth: Cloth): string {
   return known ? `a ${known}, ` : '';
 }
 
-/** One row a method: its better direction. */
-function otherWays({ plans, bestPlan }: Yield, { say }: Here): Reply['table'] {
-  const seen = new Set<CuttingMethod>(bestPlan ? [bestPlan.method] : []);
+/** One row a method: its better direction. Those told already are left out. */
+function otherWays(
+  { plans }: Yield,
+  { patch }: BestPlan,
+  told: readonly (CuttingPlan | undefined)[],
+  { say }: Here,
+): Reply['table'] {
+  const seen = new Set<CuttingMethod>(told.flatMap((plan) => (plan ? [plan.method] : [])));
   const rows: string[][] = [];
   for (const plan of plans) {
     if (seen.has(plan.method)) continue;
     seen.add(plan.method);
-    const blunt =
-      plan.patch.cornerStyle === 'blunt' && bestPlan?.patch.cornerStyle !== 'blunt'
-        ? ' (blunt corners only)'
-        : '';
+    const blunt = plan.patch.cornerStyle !== patch.cornerStyle ? ' (blunt corners only)' : '';
     rows.push([METHOD[plan.method], grouped(plan.count), `${planWords(plan, say)}${blunt}`]);
   }
   return rows.length === 0 ? null : { columns: ['other ways', 'gives', 'how'], rows };
 }
 
-function figuresOf({ strips, nested, turned, squares, best, ceiling, bestPlan }: Yield): Reply['figures'] {
+function figuresOf(
+  { strips, nested, turned, squares, ceiling }: Yield,
+  best: BestPlan,
+  fewest: FewestCuts<CuttingPlan> | undefined,
+): Reply['figures'] {
   return {
     strips: count(strips),
     ...(nested === undefined ? {} : { nested: count(nested) }),
     ...(turned === undefined ? {} : { turned: count(turned) }),
     ...(squares === undefined ? {} : { squares: count(squares) }),
-    best: count(best),
+    best: count(best.count),
+    ...(fewest ? { fewest: count(fewest.of.count) } : {}),
     ceiling: count(ceiling),
-    ...(bestPlan
-      ? { clothWidth: inches(bestPlan.cloth.width), clothLength: inches(bestPlan.cloth.length) }
-      : {}),
+    clothWidth: inches(best.cloth.width),
+    clothLength: inches(best.cloth.length),
   };
 }

@@ -3,6 +3,10 @@ const VERBS: Readonly<Record<string, () => Promise<(args: readonly string[]) => 
   start: async () => (await import('./verbs/start.ts')).start,
   invite: async () => (await import('./verbs/invite.ts')).invite,
   ask: async () => (await import('./verbs/ask.ts')).ask,
+  export: async () => (await import('./verbs/export.ts')).exportBook,
+  check: async () => (await import('./verbs/check.ts')).check,
+  backup: async () => (await import('./verbs/backup.ts')).backup,
+  restore: async () => (await import('./verbs/restore.ts')).restoreVerb,
 };
 
 /**

@@ -51,6 +51,8 @@ export interface Here {
   readonly today: string;
   readonly say: Speech;
   readonly defaults: Defaults;
+  /** The ask as it was typed, before its signs were made alike: for words that are kept as they are. */
+  readonly typed: Ask['words'];
   /** The names of the options that were given, and of those the ones given without their name. */
   readonly given: ReadonlySet<string>;
   readonly bare: ReadonlySet<string>;
@@ -80,6 +82,8 @@ export interface Form<O extends Options = Options> {
   readonly examples: readonly string[];
   readonly organisers?: boolean;
   readonly keeps?: boolean;
+  /** How the answer to an event is kept: as the asker's, as nobody's (for it outlives her), or not at all. */
+  readonly answerKept?: 'hers' | 'nobodys' | 'not';
   readonly audience?: 'everyone' | 'asker';
   run(values: Values<O>, here: Here): Answer | Promise<Answer>;
 }

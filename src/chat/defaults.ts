@@ -15,7 +15,34 @@ export interface KeptDefaults {
   readonly hours?: number;
   /** Time zone by its IANA name. */
   readonly zone?: string;
+  /** How members stand in standings: ranked, by name, or not at all. A guild's choice. */
+  readonly standings?: 'ranked' | 'unranked' | 'totals';
+  /** Who opens, edits and closes what the guild does together. A guild's choice. */
+  readonly openers?: 'organisers' | 'everyone';
+  /** Whether the guild's rooms are reminded of what opens and ends. A guild's choice. */
+  readonly reminders?: 'on' | 'off';
+  /** The day of the week on which a challenge's week is summed up. A guild's choice. */
+  readonly digest?: Weekday | 'off';
+  /** When a member wants to be reminded of her own. */
+  readonly nudge?: Weekday | 'daily' | 'off';
+  /** Where she said so. */
+  readonly nudgePlace?: string;
+  /** The time of day of reminders, HH:MM. */
+  readonly at?: string;
+  /** The hours without reminders, HH:MM-HH:MM. */
+  readonly quiet?: string;
 }
+
+export const WEEKDAYS = [
+  'monday',
+  'tuesday',
+  'wednesday',
+  'thursday',
+  'friday',
+  'saturday',
+  'sunday',
+] as const;
+export type Weekday = (typeof WEEKDAYS)[number];
 
 /** A default in force and where it comes from. */
 export interface Settled<T> {
@@ -33,6 +60,14 @@ export interface Defaults {
   readonly pace: Settled<number | null>;
   readonly hours: Settled<number | null>;
   readonly zone: Settled<string>;
+  readonly standings: Settled<'ranked' | 'unranked' | 'totals'>;
+  readonly openers: Settled<'organisers' | 'everyone'>;
+  readonly reminders: Settled<'on' | 'off'>;
+  readonly digest: Settled<Weekday | 'off'>;
+  readonly nudge: Settled<Weekday | 'daily' | 'off'>;
+  readonly nudgePlace: Settled<string | null>;
+  readonly at: Settled<string>;
+  readonly quiet: Settled<string>;
 }
 
 /**
@@ -48,6 +83,14 @@ const USUAL: { readonly [K in keyof KeptDefaults]-?: KeptDefaults[K] | null } = 
   pace: null,
   hours: null,
   zone: 'UTC',
+  standings: 'unranked',
+  openers: 'organisers',
+  reminders: 'on',
+  digest: 'monday',
+  nudge: 'off',
+  nudgePlace: null,
+  at: '09:00',
+  quiet: '21:00-08:00',
 };
 
 /**

@@ -7,6 +7,7 @@ import { type Found, find } from './find.ts';
 import type { Options, ReadingContext } from './option.ts';
 import { type ReadOptions, readNamedOptions, readOptions } from './read-options.ts';
 import type { Reply } from './reply.ts';
+import { shownName } from './shown-name.ts';
 import { dateIn } from './today.ts';
 import { writeAsk } from './write-ask.ts';
 
@@ -49,7 +50,8 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
     return true;
   };
 
-  async function answer(ask: Ask): Promise<Reply> {
+  async function answer(asked: Ask): Promise<Reply> {
+    const ask = { ...asked, who: { ...asked.who, name: shownName(asked.who.name) } };
     let command = '';
     try {
       const found = await find(list, ask);
@@ -70,13 +72,15 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
 
   /** The event's id and its effect are kept together, so that an event delivered twice has one effect. */
   async function once(found: Found, ask: Ask, event: string): Promise<Reply> {
+    const { answerKept } = found.form;
+    if (answerKept === 'not') return run(found, ask, facts);
     return facts.together(async (bound) => {
       const kept = await bound.answered.find(ask.guild, event);
       if (kept)
         return (kept.reply as Reply | null) ?? (await import('./errors.ts')).answeredBefore(kept.command);
       const answered = await run(found, ask, bound);
       await bound.answered.keep(ask.guild, event, {
-        member: ask.who.id,
+        member: answerKept === 'nobodys' ? '' : ask.who.id,
         command: answered.command,
         reply: answered,
       });
@@ -115,6 +119,8 @@ async function explain(problem: Problem, found: Found, context?: ReadingContext)
   const { command, form } = found;
   const { mistake } = await import('./errors.ts');
   const { mended } = await import('./mend.ts');
+  if (problem.instead !== undefined)
+    return mistake(problem, { command: command.name, instead: [String(problem.instead)].filter(Boolean) });
   const instead =
     context && (mended(problem, { ...found, command: command.name }, context) ?? form.examples[0]);
   return mistake(problem, { command: command.name, instead: instead ? [instead] : [] });
@@ -175,6 +181,7 @@ function hereFor(
   const { defaults, today, given, bare, facts, values } = known;
   return {
     ...{ who, guild, place, now, today, defaults, given, bare, facts },
+    typed: ask.words,
     say: speech(defaults.reading.value),
     again: (changes) =>
       writeAsk(command.name, form, {

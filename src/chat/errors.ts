@@ -38,6 +38,8 @@ export function fault(command: string, reference: string): Reply {
 const TROUBLES: Readonly<Record<string, string>> = {
   'store-busy': 'Somebody else is just being answered. Ask again in a moment.',
   'store-full': 'I have no room left to keep anything.',
+  'store-read-only': 'I may not write where things are kept.',
+  'store-restoring': 'A backup is just being put back. Ask again in a moment.',
 };
 
 /** The reply when the facts are out of reach: no mistake of the member, and nothing that she asked was done. */

@@ -22,6 +22,7 @@ const near: Mend = ({ got, known }, text) => swapped(text, nearestStart(String(g
 const MENDS: Readonly<Record<string, Mend>> = {
   'words-unread': near,
   'option-unread': near,
+  'goods-unread': near,
   'option-unknown': near,
   'option-missing': ({ option, example }, text) => `${text} ${option}:${example}`,
   'size-missing': ({ example }, text) => `${text} ${example}`,

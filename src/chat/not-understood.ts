@@ -19,7 +19,10 @@ type Values = Readonly<Record<string, unknown>>;
 /** The words that could still have stood there: of the options not read yet, and their names. */
 export function wantedWords(options: Options, values: Values): string[] {
   const open = Object.entries(options).filter(([key]) => values[key] === undefined);
-  return [...open.flatMap(([, option]) => (option.bare ? wordsOf(option) : [])), ...open.map(([key]) => key)];
+  return [
+    ...open.flatMap(([, option]) => (option.bare ? wordsOf(option) : [])),
+    ...open.map(([key, { signed }]) => (signed ? `${key}:` : key)),
+  ];
 }
 
 /** What was read, as it could be typed again. */

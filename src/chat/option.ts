@@ -55,6 +55,8 @@ export interface Option<T, Sure extends boolean = boolean> {
   /** Where it may stand without its name only in some of its words: those. */
   readonly bareWhen?: RegExp;
   readonly required?: boolean;
+  /** Only by its name and a sign, its name being an everyday word of the ask: `diamonds:8` beside "8 diamonds". */
+  readonly signed?: boolean;
   /** Takes everything up to the next `name:`, blanks included. */
   readonly greedy?: boolean;
   /** The default, as it would be typed, or words that say where it comes from. */
@@ -97,6 +99,12 @@ export function wordsOf({ shape, known = [] }: AnyOption): readonly string[] {
 
 /** Marks an option that may stand without its name. */
 export const bare = <T, S extends boolean>(option: Option<T, S>): Option<T, S> => ({ ...option, bare: true });
+
+/** Marks an option that is meant only where its name and a sign stand before its value. */
+export const signed = <T, S extends boolean>(option: Option<T, S>): Option<T, S> => ({
+  ...option,
+  signed: true,
+});
 
 /** Marks an option that must be given. */
 export const required = <T>(option: Option<T, boolean>): Option<T, true> =>

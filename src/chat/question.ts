@@ -1,3 +1,4 @@
+import { readGuildQuestion } from './guild-questions.ts';
 import { inFigures } from './number-words.ts';
 import { optionWords } from './question-words.ts';
 
@@ -31,9 +32,14 @@ const CUT =
   /\b(?:cut|cutting|ruler|template size|what size|how big|how large|how wide|seam allowance|flat to flat)\b/i;
 const GET = /\b(?:from|out of|get|gets|fit|fits|per|yield|enough|have|can i)\b/i;
 const PATCH =
-  /\b(?:hex\w*|dia?mo?n?d?s?|diamon\w*|triang\w*|kites?|squares?|rectang\w*|half[- ]hex\w*|patch(?:es)?|papers?|pieces?)\b/i;
+  /\b(?:hex\w*|dia?mo?n?d?s?|diamon\w*|triang\w*|kites?|squares?|rectang\w*|half[- ]hex\w*|octag\w*|pentag\w*|tumblers?|clam[- ]?shells?|apple[- ]?cores?|patch(?:es)?|papers?|pieces?)\b/i;
 const ROSETTES = /\b\d+ (?!rounds?\b)(?:\d+[- ]rounds? )?(?:\w+ )?(?:rosettes|flowers)\b/i;
 const WHOLES = /\bhow many (?:\w+[- ]){0,3}(?:rosettes|flowers|stars|blocks)\b/i;
+
+/** Something to print, not something to reckon. */
+const PRINTED =
+  /\btemplates?\b|\bprint(?:able|ed|out)?\b.*\b(?:hex\w*|papers?|pieces?|patches|shapes?)\b|\bpapers?\b.*\bprint/i;
+const FINISHING = /\b(?:backing|binding|batting|wadding)\b/i;
 
 /** How much or how long for several rosettes: only one is worked out at a time. */
 const MUCH_OR_LONG = new RegExp(`${MUCH.source}|${TIME.source}`, 'i');
@@ -42,9 +48,25 @@ const MUCH_OR_LONG = new RegExp(`${MUCH.source}|${TIME.source}`, 'i');
 const SIGNS: readonly Sign[] = [
   { ask: 'help', all: [/^help\b/i] },
   { ask: 'me show', all: [/\bmy (?:settings|defaults|units?)\b/i] },
+  { ask: 'swap rounds', all: [/\bswap\b/i, /\b\d+ (?:members|people|of us|each)\b|\brounds?\b/i] },
+  { ask: 'swap list', all: [/\bswap\b/i, /\b(?:what|who|list|show|offered|wanted|wished)\b/i] },
   { ask: null, all: [WHOLES, QUILT] },
   { ask: null, all: [ROSETTES, MUCH_OR_LONG] },
-  { ask: 'time', all: [TIME] },
+  { ask: 'template', all: [PRINTED], none: [/\btemplate size\b/i] },
+  {
+    ask: 'check',
+    all: [/\brows?\b/i, /\b(?:(?:came|comes?|turned) out|measures?|measured|short|long)\b/i, /\d/],
+    none: [/\bhow (?:many|much|long)\b/i],
+  },
+  { ask: 'kit', all: [/\bkits?\b/i, /\d/] },
+  { ask: 'plan list', all: [/\b(?:our|the guild['’]?s|kept|which|what) plans\b/i] },
+  { ask: 'plan make', all: [/\bplan\b|\bshopping list\b/i] },
+  { ask: 'time', all: [TIME], none: [FINISHING] },
+  { ask: 'finish backing', all: [/\bbacking\b|\bfor the back\b/i] },
+  { ask: 'finish binding', all: [/\bbinding\b/i] },
+  { ask: 'finish batting', all: [/\b(?:batting|wadding)\b/i] },
+  { ask: 'finish border', all: [/\bborders?\b/i] },
+  { ask: 'finish bed', all: [/\bmattress\b|\b(?:in(?:ch)?|cm) drop\b|\bdrop of\b/i] },
   {
     ask: 'yield',
     all: [PIECE, /\bhow many\b|\bfrom\b|\bout of\b|\bget\b|\bfits?\b|\benough\b/i],
@@ -71,7 +93,7 @@ const SIGNS: readonly Sign[] = [
 ];
 
 const HELP_WITH =
-  /^help (?:(?:me )?(?:with|on|about) )?(?:the )?[/!]?(cut|count|yield|yardage|time|guild)\b/i;
+  /^help (?:(?:me )?(?:with|on|about) )?(?:the )?[/!]?(cut|count|yield|yardage|template|time|finish|check|plan|kit|swap|challenge|log|standings|guild)\b/i;
 
 /**
  * What a question in plain words asks for, or null where no sign of a known question is there. The words are
@@ -85,6 +107,8 @@ const HELP_WITH =
  */
 export function readQuestion(text: string): Question | null {
   const plain = inFigures(text);
+  const ofGuild = readGuildQuestion(plain);
+  if (ofGuild) return ofGuild;
   const found = SIGNS.find(
     ({ all, none = [] }) => all.every((sign) => sign.test(plain)) && !none.some((sign) => sign.test(plain)),
   );

@@ -175,7 +175,9 @@ class OptionReading {
   #byNameAlone(rest: string): Result<string> | null {
     const word = NAME_THEN_VALUE.exec(rest);
     const key = word && this.keyOf(word[1] ?? '');
-    if (!word || !key || this.#values[key] !== undefined) return null;
+    if (!word || !key || this.#values[key] !== undefined || this.#options[key]?.signed) return null;
+    // In a question, words such as "need" are no name of what follows unless a sign says so.
+    if (this.#manner === 'question' && this.#options[key]?.greedy) return null;
     const taken = (this.#options[key] as AnyOption).take(rest.slice(word[0].length), this.#context);
     return taken && this.#keep(key, taken, false);
   }
@@ -193,7 +195,7 @@ class OptionReading {
     if (!words?.slice(1).some((word) => word && this.keyOf(word))) return null;
     for (const [name, key] of this.#keys) {
       const option = this.#options[key] as AnyOption;
-      if (this.#values[key] !== undefined || option.greedy) continue;
+      if (this.#values[key] !== undefined || option.greedy || option.signed) continue;
       const taken = option.take(rest, this.#context);
       if (!taken?.ok) continue;
       const after = NAME_AFTER.exec(taken.value.rest);

@@ -13,6 +13,8 @@ export interface Speech {
   mark(inches: number, toward?: 'nearest' | 'up'): string;
   /** A length as the member wrote it, without a remark on rounding: `1 1/2 in`. */
   plain(inches: number): string;
+  /** One side of a size, alone: `90 in`. */
+  side(inches: number): string;
   /** Width × height: `90 x 108 in`. */
   size(width: number, height: number): string;
   /** An area. */
@@ -35,6 +37,7 @@ export function speech(reading: Reading): Speech {
         metricWords(inches, toward).replace(/ \(.*/, ''),
       ),
     plain: (inches) => both(`${shortInches(inches)} in`, exactMetric(inches)),
+    side: (inches) => both(`${shortInches(inches)} in`, `${centimetres(inches)} cm`),
     size: (width, height) =>
       both(
         `${shortInches(width)} x ${shortInches(height)} in`,

@@ -8,6 +8,13 @@ type Drawing = (recipe: never) => Uint8Array | Promise<Uint8Array>;
 
 /** Every drawing by its name, each loaded when it is first wanted. */
 const DRAWINGS: Readonly<Record<string, () => Promise<Drawing>>> = {
+  layout: async () => (await import('./layout.ts')).drawLayout,
+  ball: async () => (await import('./ball.ts')).drawBall,
+  patch: async () => (await import('./patch.ts')).drawPatch,
+  cutting: async () => (await import('./cutting.ts')).drawCutting,
+  chart: async () => (await import('./chart.ts')).drawChart,
+  templates: async () => (await import('./templates.ts')).drawTemplates,
+  'plan-sheet': async () => (await import('./plan-sheet.ts')).drawPlanSheet,
   text: async () => (await import('./text.ts')).drawText,
 };
 

@@ -2,18 +2,19 @@ import type { Kysely } from 'kysely';
 import type { KeptDefaults } from '../chat/defaults.ts';
 import type { DefaultChanges, DefaultsKept } from '../chat/facts.ts';
 import type { Keeping } from './keeping.ts';
+import { prepared } from './prepared.ts';
 import { badRow, readSettingsRow } from './settings-row.ts';
 import type { Tables } from './tables.ts';
+
+/** Read twice with every ask. */
+const settingsOf = prepared((tables, { guild, member }: { guild: string; member: string }) =>
+  tables.selectFrom('defaults').select('settings').where('guild', '=', guild).where('member', '=', member),
+);
 
 /** The defaults of members and guilds, over a connection that is already in a transaction where it must be. */
 export function defaultsIn(tables: Kysely<Tables>, { now, report }: Keeping): DefaultsKept {
   async function read(guild: string, member: string): Promise<KeptDefaults> {
-    const row = await tables
-      .selectFrom('defaults')
-      .select('settings')
-      .where('guild', '=', guild)
-      .where('member', '=', member)
-      .executeTakeFirst();
+    const [row] = await settingsOf(tables, { guild, member });
     const { settings, bad } = readSettingsRow(row?.settings);
     if (bad.length > 0) report(badRow('defaults', guild, member, bad));
     return settings;

@@ -2,6 +2,7 @@ import Database from 'better-sqlite3';
 import type { Facts } from '../chat/facts.ts';
 import { ok, type Result, wrong } from '../measure/result.ts';
 import { holdOpen } from './held-open.ts';
+import { takeIntoUse, type Use } from './in-use.ts';
 import type { Keeping } from './keeping.ts';
 import { makePlace } from './place.ts';
 import { KNOWN_STEPS, takeSteps } from './steps.ts';
@@ -22,12 +23,17 @@ const usual: Keeping = { now: () => new Date(), report: () => {} };
 
 /**
  * Opens the database in a file (or ':memory:', which keeps nothing), making it on first use and taking the
- * steps that it is behind. A database that cannot be used is a problem whose code begins with `store-`.
+ * steps that it is behind. A database that cannot be used is a problem whose code begins with `store-`. The one
+ * bot that runs on it says so; all others are beside it.
  */
-export async function openStore(file: string, keeping: Partial<Keeping> = {}): Promise<Result<Store>> {
+export async function openStore(
+  file: string,
+  keeping: Partial<Keeping> = {},
+  use: Exclude<Use, 'alone'> = 'beside',
+): Promise<Result<Store>> {
   if (/^\w+:\/\//.test(file)) return wrong('store-not-served', { kind: file.slice(0, file.indexOf(':')) });
   try {
-    return await (file === ':memory:' ? openAt(file, keeping) : openInPlace(file, keeping));
+    return await (file === ':memory:' ? openAt(file, keeping) : openInPlace(file, keeping, use));
   } catch (thrown) {
     const problem = storeProblem(thrown, file);
     if (!problem) throw thrown;
@@ -35,10 +41,12 @@ export async function openStore(file: string, keeping: Partial<Keeping> = {}): P
   }
 }
 
-async function openInPlace(file: string, keeping: Partial<Keeping>): Promise<Result<Store>> {
+async function openInPlace(file: string, keeping: Partial<Keeping>, use: Use): Promise<Result<Store>> {
   const place = makePlace(file);
   if (!place.ok) return place;
-  const letGo = holdOpen(file);
+  const taken = takeIntoUse(file, use);
+  if (!taken.ok) return taken;
+  const letGo = both(holdOpen(file), taken.value);
   let store: Result<Store> | undefined;
   try {
     store = await openAt(file, keeping);
@@ -49,6 +57,11 @@ async function openInPlace(file: string, keeping: Partial<Keeping>): Promise<Res
   const { close } = store.value;
   return ok({ ...store.value, close: () => close().finally(letGo) });
 }
+
+const both = (one: () => void, other: () => void) => () => {
+  one();
+  other();
+};
 
 async function openAt(file: string, keeping: Partial<Keeping>): Promise<Result<Store>> {
   const database = new Database(file, { timeout: PATIENCE });

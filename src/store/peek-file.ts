@@ -1,9 +1,9 @@
+import type { DatabaseSync } from 'node:sqlite';
 import type { KeptDefaults } from '../chat/defaults.ts';
 import type { Problem } from '../measure/result.ts';
 import { isHeldOpen } from './held-open.ts';
 import { badRow, readSettingsRow } from './settings-row.ts';
 import { newerThanKnown } from './steps.ts';
-import type { Readable } from './survey.ts';
 
 /** What one ask needs: the asker's own defaults and her guild's. */
 export interface Peek {
@@ -30,7 +30,7 @@ const ONE_ROW = `SELECT (SELECT max(step) FROM steps) AS has,
  * Reads from a file that is there, with the SQLite that is built into Node: it loads ten times as fast as
  * the store's own. Opened, read and closed in one go, so that no store is opened on the file meanwhile.
  */
-export function readingOnly<T>(file: string, read: (database: Readable) => T): T {
+export function readingOnly<T>(file: string, read: (database: DatabaseSync) => T): T {
   if (isHeldOpen(file)) throw new Error(`read from the store that has ${file} open`);
   const { DatabaseSync } = process.getBuiltinModule('node:sqlite');
   const database = new DatabaseSync(file, { readOnly: true, timeout: PATIENCE });
@@ -42,7 +42,7 @@ export function readingOnly<T>(file: string, read: (database: Readable) => T): T
 }
 
 export function readDefaults(file: string, guild: string, member: string): Peek {
-  const row = readingOnly(file, (database) => database.prepare(ONE_ROW).get(guild, member) as Row);
+  const row = readingOnly(file, (database) => database.prepare(ONE_ROW).get(guild, member) as unknown as Row);
   const newer = newerThanKnown(row.has ?? 0, file);
   if (newer) return { own: {}, guild: {}, problems: [newer] };
   const own = readSettingsRow(row.own);

@@ -26,8 +26,11 @@ export function makePlace(file: string): Result<void> {
   return ok(undefined);
 }
 
-/** An existing file is left unopened: closing it would drop the locks that this process may have on it. */
-function makeFile(file: string): void {
+/**
+ * Makes an empty file for its owner alone, where there is none. An existing one is left unopened: closing it
+ * would drop the locks that this process may have on it.
+ */
+export function makeFile(file: string): void {
   try {
     closeSync(openSync(file, 'ax', 0o600));
   } catch (thrown) {

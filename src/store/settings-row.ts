@@ -1,4 +1,4 @@
-import type { KeptDefaults } from '../chat/defaults.ts';
+import { type KeptDefaults, WEEKDAYS } from '../chat/defaults.ts';
 import type { Problem } from '../measure/result.ts';
 
 /*
@@ -13,6 +13,10 @@ const oneOf =
   (value) =>
     words.includes(value as string);
 const positive: Fits = (value) => typeof value === 'number' && Number.isFinite(value) && value > 0;
+const like =
+  (pattern: RegExp): Fits =>
+  (value) =>
+    typeof value === 'string' && pattern.test(value);
 const name: Fits = (value) => typeof value === 'string' && value !== '' && value.length <= 100;
 
 const fits: Readonly<Record<keyof KeptDefaults, Fits>> = {
@@ -24,6 +28,14 @@ const fits: Readonly<Record<keyof KeptDefaults, Fits>> = {
   pace: positive,
   hours: positive,
   zone: name,
+  standings: oneOf('ranked', 'unranked', 'totals'),
+  openers: oneOf('organisers', 'everyone'),
+  reminders: oneOf('on', 'off'),
+  digest: oneOf(...WEEKDAYS, 'off'),
+  nudge: oneOf(...WEEKDAYS, 'daily', 'off'),
+  nudgePlace: name,
+  at: like(/^\d\d:\d\d$/),
+  quiet: like(/^(?:\d\d:\d\d-\d\d:\d\d|off)$/),
 };
 
 const isDefault = (key: string): key is keyof KeptDefaults => Object.hasOwn(fits, key);

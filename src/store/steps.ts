@@ -47,6 +47,42 @@ export const steps: readonly Step[] = [
         .execute();
     },
   },
+  {
+    name: 'plans kept under a name',
+    async take(tables) {
+      await tables.schema
+        .createTable('plans')
+        .addColumn('guild', 'text', (column) => column.notNull())
+        .addColumn('key', 'text', (column) => column.notNull())
+        .addColumn('name', 'text', (column) => column.notNull())
+        .addColumn('owner', 'text', (column) => column.notNull())
+        .addColumn('owner_name', 'text', (column) => column.notNull())
+        .addColumn('wish', 'text', (column) => column.notNull())
+        .addColumn('kept_on', 'text', (column) => column.notNull())
+        .addColumn('changed_on', 'text', (column) => column.notNull())
+        .addPrimaryKeyConstraint('plans_key', ['guild', 'key'])
+        .execute();
+    },
+  },
+  {
+    name: 'challenges, their books and totals',
+    // Only who takes the step loads it: a single ask reads this list to see how many there are.
+    take: async (tables) => (await import('./challenge-step.ts')).makeChallengeTables(tables),
+  },
+  {
+    name: 'blocks of the month',
+    take: async (tables) => (await import('./month-tables.ts')).makeMonthTables(tables),
+  },
+  {
+    name: 'answers by their age',
+    async take(tables) {
+      await tables.schema.createIndex('answered_by_age').on('answered').column('answered_at').execute();
+    },
+  },
+  {
+    name: 'swaps',
+    take: async (tables) => (await import('./swap-step.ts')).makeSwapTables(tables),
+  },
 ];
 
 /** A database that has taken more steps than these was made by a newer program. */

@@ -23,12 +23,15 @@ export function askOf(flags: AskFlags, words: string): Ask {
 
 /** Prints a reply as the flags say, its pictures written first. */
 export async function print(reply: Reply, { json, pictures }: AskFlags): Promise<void> {
-  const files =
-    pictures && reply.pictures.length > 0
-      ? await (await import('./pictures-out.ts')).writePictures(reply.pictures, pictures)
-      : undefined;
+  const files = pictures && reply.pictures.length > 0 ? await drawn(reply, pictures) : undefined;
   const text = json ? JSON.stringify(document(reply, files)) : render(reply, { files });
   await write(`${text}\n`);
+}
+
+async function drawn({ pictures }: Reply, folder: string): Promise<Map<string, string>> {
+  const { writePictures } = await import('../platforms/terminal/pictures-out.ts');
+  const { draw } = await import('../pictures/draw.ts');
+  return writePictures(pictures, folder, draw);
 }
 
 /** Waits until the text is handed over, so that what is kept is told before the next line is read. */

@@ -5,7 +5,6 @@ import {
   type Facts,
   FactsTrouble,
   GUILD_ITSELF,
-  type Answer as KeptAnswer,
   type KeptDefaults,
 } from '../chat/facts.ts';
 import { readSettings, type Settings, storeOf } from '../config.ts';
@@ -29,7 +28,7 @@ export interface Keeping {
 export interface Where {
   readonly data?: string | undefined;
   readonly config?: string | undefined;
-  /** Makes and opens the database now, not when something is first kept. */
+  /** Makes and opens the database now, as the one bot that runs on it; not when something is first kept. */
   readonly open?: boolean;
 }
 
@@ -38,7 +37,7 @@ export async function keepingAt({ data, config, open = false }: Where): Promise<
   const settings = await readSettings({ file: config, env: process.env, root: ROOT });
   if (!settings.ok) return settings;
   const file = data ?? storeOf(settings.value);
-  const lazy = new OpenedWhenNeeded(file);
+  const lazy = new OpenedWhenNeeded(file, open ? 'bot' : 'beside');
   if (open) {
     const store = await lazy.open();
     if (!store.ok) return store;
@@ -53,16 +52,18 @@ export async function keepingAt({ data, config, open = false }: Where): Promise<
  */
 class OpenedWhenNeeded implements Facts {
   readonly #file: string;
+  readonly #use: 'bot' | 'beside';
   #opening: Promise<Result<Store>> | undefined;
   #found: { readonly of: string; readonly defaults: KeptDefaults } | undefined;
 
-  constructor(file: string) {
+  constructor(file: string, use: 'bot' | 'beside') {
     this.#file = file;
+    this.#use = use;
   }
 
   async open(): Promise<Result<Store>> {
     this.#opening ??= import('../store/open.ts').then(({ openStore }) =>
-      openStore(this.#file, { report: tellOperator }),
+      openStore(this.#file, { report: tellOperator }, this.#use),
     );
     const opened = await this.#opening;
     // A store that could not be opened now may be had later: a disk gets room, a folder its rights.
@@ -94,22 +95,11 @@ class OpenedWhenNeeded implements Facts {
     await (await this.#opened()).forgetGuild(guild);
   }
 
-  readonly notes: Facts['notes'] = {
-    find: async (platform, key) => (await this.#opened()).notes.find(platform, key),
-    keep: async (platform, key, value, whose) =>
-      (await this.#opened()).notes.keep(platform, key, value, whose),
-    remove: async (platform, key) => (await this.#opened()).notes.remove(platform, key),
-    before: async (platform, keyBegins, moment) =>
-      (await this.#opened()).notes.before(platform, keyBegins, moment),
-    prune: async (platform, keyBegins, before) =>
-      (await this.#opened()).notes.prune(platform, keyBegins, before),
-  };
-
-  readonly answered = {
-    find: async (guild: string, event: string) => (await this.#opened()).answered.find(guild, event),
-    keep: async (guild: string, event: string, answer: KeptAnswer) =>
-      (await this.#opened()).answered.keep(guild, event, answer),
-  };
+  readonly answered = this.#part('answered', {});
+  readonly notes = this.#part('notes', {});
+  readonly keptOf = this.#part('keptOf', {});
+  readonly swaps = this.#part('swaps', {});
+  readonly plans = this.#part('plans', {});
 
   /** An ask reads the member's and then the guild's: one look finds both. */
   async #peeked(guild: string, member: string): Promise<KeptDefaults> {
@@ -120,6 +110,30 @@ class OpenedWhenNeeded implements Facts {
     for (const problem of problems) tellOperator(problem);
     this.#found = { of: guild, defaults: guilds };
     return member === GUILD_ITSELF ? guilds : own;
+  }
+
+  readonly challenges = this.#part('challenges', {
+    timedLogs: async (guild, member, most) => {
+      if (this.#opening) return (await this.#opened()).challenges.timedLogs(guild, member, most);
+      const { peekTimedLogs } = await import('../store/peek-timed-logs.ts');
+      return peekTimedLogs(this.#file, guild, member, most);
+    },
+  });
+
+  readonly months = this.#part('months', {});
+
+  readonly reminders = this.#part('reminders', {});
+
+  /** A part of the facts: a call opens the store, unless it has a way of its own. */
+  #part<Name extends Exclude<keyof Facts, 'together'>>(name: Name, own: Partial<Facts[Name]>): Facts[Name] {
+    type Calls = Record<PropertyKey, (...given: unknown[]) => unknown>;
+    const whenOpened =
+      (call: PropertyKey) =>
+      async (...given: unknown[]) =>
+        ((await this.#opened())[name] as unknown as Calls)[call]?.(...given);
+    return new Proxy(own as Facts[Name], {
+      get: (calls, call) => Reflect.get(calls, call) ?? whenOpened(call),
+    });
   }
 
   async #opened(): Promise<Store> {

@@ -1,3 +1,4 @@
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Settings } from '../config.ts';
 import { readSecret, type Secret } from '../config.ts';
@@ -29,9 +30,30 @@ export const PLATFORMS: Readonly<Record<string, () => Promise<OpenPlatform>>> = 
       return startDiscord({ ...needs, token: secretOf(discord.token, settings), api, testGuild, shards });
     };
   },
+  matrix: async () => {
+    const { startMatrix } = await import('../platforms/matrix/start.ts');
+    return (settings, needs) => {
+      const { matrix } = settings;
+      if (!matrix) throw new Error('no matrix in the settings');
+      const { homeserver, user, prefix, inviteFrom } = matrix;
+      const read = (secret: Secret | undefined) => (secret ? secretOf(secret, settings) : undefined);
+      return startMatrix({
+        ...needs,
+        ...{ homeserver, user, prefix, inviteFrom, folder: settings.data },
+        password: read(matrix.password),
+        accessToken: read(matrix.accessToken),
+        storeKey: read(matrix.storeKey),
+        recoveryKey: read(matrix.recoveryKey),
+      });
+    };
+  },
   terminal: async () => {
     const { startTerminal } = await import('../platforms/terminal/start.ts');
     return (_settings, needs, folder) =>
-      startTerminal({ ...needs, history: folder === null ? null : join(folder, 'history') });
+      startTerminal({
+        ...needs,
+        history: folder === null ? null : join(folder, 'history'),
+        pictures: folder === null ? join(tmpdir(), 'honeycount-pictures') : join(folder, 'pictures'),
+      });
   },
 };

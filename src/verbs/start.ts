@@ -1,10 +1,15 @@
 import { commands } from '../../commands/index.ts';
-import { openRoom } from '../chat/dispatch.ts';
+import { openRoom, type Room } from '../chat/dispatch.ts';
+import type { Reply } from '../chat/reply.ts';
 import type { Settings } from '../config.ts';
+import type { Reminder } from '../guild/reminders.ts';
 import { draw } from '../pictures/draw.ts';
 import { CannotStart, type Ended, EXIT, type Platform, type PlatformNeeds } from '../platforms/platform.ts';
+import { HOME_GUILD } from '../platforms/terminal/start.ts';
 import { openHealth } from '../run/health.ts';
 import { type Metrics, openMetrics } from '../run/metrics.ts';
+import { startReminding } from '../run/reminding.ts';
+import { whereaboutsIn } from '../run/whereabouts.ts';
 import { type Keeping, keepingAt } from './keeping.ts';
 import { openLog } from './log.ts';
 import { PLATFORMS } from './platforms.ts';
@@ -30,9 +35,11 @@ class Running {
   readonly #platforms: Platform[] = [];
   readonly #log;
   readonly #ending = Promise.withResolvers<number>();
+  readonly #whereabouts;
 
   constructor(keeping: Keeping) {
     this.#keeping = keeping;
+    this.#whereabouts = whereaboutsIn(keeping.facts);
     this.#log = openLog(keeping, namedIn(keeping.settings).length === 0);
   }
 
@@ -44,7 +51,9 @@ class Running {
     const starting = Promise.all(wanted.map((name) => this.#start(name))).catch((error: unknown) =>
       this.#ending.resolve(this.#cannotStart(error)),
     );
+    const reminding = this.#reminding();
     const status = await this.#ending.promise;
+    await reminding.stop();
     await Promise.allSettled([starting]);
     await Promise.allSettled(this.#platforms.map((platform) => platform.stop()));
     await health?.close();
@@ -74,7 +83,7 @@ class Running {
       },
     });
     return {
-      ...{ room, commands, facts, draw, watch: this.#metrics, log: this.#log },
+      ...{ room: this.#listening(name, room), commands, facts, draw, watch: this.#metrics, log: this.#log },
       now: () => new Date(),
       ended: (why) => {
         this.#standing.set(name, false);
@@ -82,6 +91,36 @@ class Running {
         this.#ending.resolve(this.#say(why));
       },
     };
+  }
+
+  /** The same room; which platform a guild is on is learned by the way. */
+  #listening(name: string, room: Room): Room {
+    return {
+      answer: async (ask) => {
+        const reply = await room.answer(ask);
+        await this.#whereabouts.heard(name, ask.guild).catch((err: unknown) => {
+          this.#log.warn({ err }, 'a guild’s platform was not kept');
+        });
+        return reply;
+      },
+    };
+  }
+
+  #reminding() {
+    return startReminding({
+      facts: this.#keeping.facts,
+      now: () => new Date(),
+      tell: (reminder, reply) => this.#tell(reminder, reply),
+      onFault: (err) => this.#log.error({ err }, 'a reminder failed'),
+    });
+  }
+
+  async #tell({ guild, place, once }: Reminder, reply: Reply): Promise<boolean> {
+    const name = guild === HOME_GUILD ? 'terminal' : await this.#whereabouts.platformOf(guild);
+    const platform = this.#platforms.find((one) => one.name === name && this.#standing.get(one.name));
+    await platform?.tell(place, reply, once);
+    if (platform) this.#metrics.count('reminders_total', { platform: platform.name });
+    return platform !== undefined;
   }
 
   #cannotStart(error: unknown): number {

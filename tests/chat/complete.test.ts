@@ -7,7 +7,7 @@ const words = async (line: string) => (await complete(commands, line)).words;
 
 describe('what the last word may become', () => {
   it('a command', async () => {
-    expect(await words('/c')).toEqual(['/cut ', '/count ']);
+    expect(await words('/c')).toEqual(['/cut ', '/count ', '/check ', '/challenge ']);
     expect(await words('')).toHaveLength(Object.keys(commands).length);
     expect(await complete(commands, '/yie')).toEqual({ words: ['/yield '], replaces: '/yie' });
   });

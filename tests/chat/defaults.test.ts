@@ -13,7 +13,7 @@ describe('the defaults in force', () => {
 
   /** ¼ in seam and 42 in usable width: common practice, no source. */
   it('usual: inches, a quarter inch seam, 42 in of width, UTC; no pace, stitches or hours', () => {
-    expect(settle({}, {})).toEqual({
+    expect(settle({}, {})).toMatchObject({
       unit: { value: 'in', from: 'usual' },
       reading: { value: 'ruler', from: 'usual' },
       seam: { value: 0.25, from: 'usual' },
@@ -22,6 +22,18 @@ describe('the defaults in force', () => {
       pace: { value: null, from: 'usual' },
       hours: { value: null, from: 'usual' },
       zone: { value: 'UTC', from: 'usual' },
+    });
+  });
+
+  it('usual together: by name, organisers open, a digest on Mondays at nine, quiet at night, nobody nudged', () => {
+    expect(settle({}, {})).toMatchObject({
+      standings: { value: 'unranked', from: 'usual' },
+      openers: { value: 'organisers', from: 'usual' },
+      reminders: { value: 'on', from: 'usual' },
+      digest: { value: 'monday', from: 'usual' },
+      at: { value: '09:00', from: 'usual' },
+      quiet: { value: '21:00-08:00', from: 'usual' },
+      nudge: { value: 'off', from: 'usual' },
     });
   });
 

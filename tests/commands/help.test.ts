@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { commands } from '../../commands/index.ts';
-import { answered, declared, examples, openAsking, wordsOf } from './asking.ts';
+import { alone, answered, declared, openAsking, wordsOf } from './asking.ts';
 
 const ask = openAsking();
 
@@ -50,7 +50,7 @@ describe('the examples that declarations show', () => {
       expect(form.examples.length, `${command.name} ${form.name}`).toBeGreaterThan(0);
   });
 
-  test.each(examples)('%s is answered', async (example) => {
+  test.each(alone)('%s is answered', async (example) => {
     const reply = await ask(example, { organiser: true });
     expect(reply.error).toBeNull();
     expect(reply.asks).toBeNull();

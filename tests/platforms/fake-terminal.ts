@@ -47,6 +47,7 @@ export function fakeTerminal({ live = false, columns = 80, history = [] }: FakeS
     guild: 'terminal',
     input: input as never,
     output: output as never,
+    write: async (pictures) => new Map(pictures.map(({ name }) => [name, `drawn/${name}`])),
     history,
     remember: (line) => remembered.push(line),
   });

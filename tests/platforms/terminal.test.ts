@@ -113,7 +113,7 @@ describe('the room at a terminal', () => {
     ['/count ga', '/count garden '],
     ['/count garden pa', '/count garden path:'],
     ['/count garden path:di', '/count garden path:diamonds '],
-    ['/cut diam', '/cut diamond '],
+    ['/cut kit', '/cut kite '],
     ['/cut shape:tri', '/cut shape:triangle '],
     ['/help ya', '/help yardage '],
     ['/me se', '/me set '],

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { ball } from '../../src/calculator/layouts/ball.ts';
 import { cutPatch, startSquareTurned } from '../../src/calculator/shapes/cut.ts';
 import { area, box } from '../../src/calculator/shapes/extent.ts';
 import { offset } from '../../src/calculator/shapes/offset.ts';
@@ -21,6 +22,23 @@ describe('areas in the On-Line Encyclopedia of Integer Sequences (oeis.org)', ()
     expect(cutPatch('hexagon', { edge: 1 }, 0.25, 'pointed').finished.area).toBeCloseTo(2.59807621135331, 12);
     const triangle = cutPatch('triangle', { edge: Math.sqrt(3) }, 0.25, 'pointed');
     expect(triangle.finished.area).toBeCloseTo(1.29903810567665, 12);
+  });
+
+  test('A375067 and A090488: the pentagon and the octagon of the catalogue', () => {
+    const pentagon = cutPatch('pentagon', { edge: 1 }, 0.25, 'pointed').finished;
+    expect(pentagon.area / (5 / 2)).toBeCloseTo(0.68819096023558, 12);
+    expect(cutPatch('octagon', { edge: 1 }, 0.25, 'pointed').finished.area).toBeCloseTo(4.82842712474619, 12);
+  });
+
+  // A156547: the angle at the middle between neighbouring corners of a regular dodecahedron, and A131595 by way
+  // of A375067: its surface is 30 times the apothem of its pentagons.
+  test('A156547 and A375067: the ball of pentagons', () => {
+    const { pieces, cornerToCorner } = ball(1);
+    const [a, b] = pieces[0]!;
+    const cosine = (a![0] * b![0] + a![1] * b![1] + a![2] * b![2]) / (cornerToCorner / 2) ** 2;
+    expect(Math.acos(cosine)).toBeCloseTo(0.729727656226966, 12);
+    const pentagon = cutPatch('pentagon', { edge: 1 }, 0, 'pointed').finished.area;
+    expect(12 * pentagon).toBeCloseTo(30 * 0.68819096023558, 12);
   });
 
   test('A358981: the piece between an arc of 120° of a unit circle and its chord', () => {

@@ -8,6 +8,8 @@ const WIDTH = 60;
 const NOW = new Date('2026-12-01T10:00:00Z');
 
 const EXAMPLE = /```text\n> ([^\n]+)\n[\s\S]*?```/g;
+/** What the guild does together: one organiser's asks, each going on from the one before. */
+const TOGETHER = /^\/(?:challenge|log|standings|month)\b/;
 const TABLE = /(<!-- commands -->\n)[\s\S]*?(<!-- \/commands -->)/;
 
 /** The README as the program makes it true: each example's reply asked anew, the table from the declarations. */
@@ -21,7 +23,8 @@ export async function madeTrue(readme: string): Promise<string> {
   });
   let text = readme;
   for (const [block, words = ''] of readme.matchAll(EXAMPLE)) {
-    const who = { id: `reader of ${words}`, name: 'Ada', organiser: false };
+    const together = TOGETHER.test(words);
+    const who = { id: together ? 'ada' : `reader of ${words}`, name: 'Ada', organiser: together };
     const reply = await room.answer({ who, guild: 'readme', place: 'home', event: null, words, now: NOW });
     text = text.replace(block, () => `\`\`\`text\n> ${words}\n${render(reply, { width: WIDTH })}\n\`\`\``);
   }

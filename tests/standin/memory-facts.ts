@@ -1,49 +1,38 @@
-import type { KeptDefaults } from '../../src/chat/defaults.ts';
-import type { Answer, DefaultChanges, Facts } from '../../src/chat/facts.ts';
+import type { Facts } from '../../src/chat/facts.ts';
+import { openStore, type Store } from '../../src/store/open.ts';
 
-/** Facts kept in this process only, for tests that are not about how facts are kept. */
+const SLICES: readonly (keyof Facts)[] = [
+  ...(['defaults', 'answered', 'notes', 'keptOf', 'swaps'] as const),
+  ...(['plans', 'challenges', 'months', 'reminders'] as const),
+];
+
+/** Facts kept in this process only, opened with the first call, for tests that are not about how facts are kept. */
 export function memoryFacts(): Facts {
-  const kept = new Map<string, KeptDefaults>();
-  const answers = new Map<string, Answer>();
-  const notes = new Map<string, { value: unknown; at: number }>();
-  const key = (...parts: string[]) => JSON.stringify(parts);
-  const facts: Facts = {
-    defaults: {
-      read: async (guild, member) => kept.get(key(guild, member)) ?? {},
-      set: async (guild: string, member: string, changes: DefaultChanges) => {
-        const entries = Object.entries({ ...kept.get(key(guild, member)), ...changes });
-        const now = Object.fromEntries(entries.filter(([, value]) => value !== null)) as KeptDefaults;
-        kept.set(key(guild, member), now);
-        return now;
-      },
-      clear: async (guild, member) => {
-        kept.delete(key(guild, member));
-      },
-    },
-    answered: {
-      find: async (guild, event) => answers.get(key(guild, event)),
-      keep: async (guild, event, answer) => {
-        if (answers.has(key(guild, event))) return false;
-        answers.set(key(guild, event), answer);
-        return true;
-      },
-    },
-    notes: {
-      find: async (platform, key) => notes.get(JSON.stringify([platform, key]))?.value,
-      keep: async (platform, key, value) => {
-        notes.set(JSON.stringify([platform, key]), { value, at: Date.now() });
-      },
-      remove: async (platform, key) => {
-        notes.delete(JSON.stringify([platform, key]));
-      },
-      before: async () => [],
-      prune: async () => 0,
-    },
-    forgetGuild: async (guild) => {
-      for (const map of [kept, answers])
-        for (const one of map.keys()) if (JSON.parse(one)[0] === guild) map.delete(one);
-    },
-    together: (work) => work(facts),
+  let opening: Promise<Store> | undefined;
+  const opened = () => {
+    opening ??= openStore(':memory:').then((store) => {
+      if (!store.ok) throw new Error(store.problem.code);
+      return store.value;
+    });
+    return opening;
   };
-  return facts;
+  const together: Facts['together'] = async (work) => (await opened()).together(work);
+  const forgetGuild: Facts['forgetGuild'] = async (guild) => (await opened()).forgetGuild(guild);
+  const slice = (name: string) =>
+    new Proxy(
+      {},
+      {
+        get:
+          (_, call) =>
+          async (...given: unknown[]) => {
+            const calls = (await opened())[name as 'answered'] as unknown as Record<
+              PropertyKey,
+              (...given: unknown[]) => unknown
+            >;
+            return calls[call]?.(...given);
+          },
+      },
+    );
+  const slices = Object.fromEntries(SLICES.map((name) => [name, slice(name)]));
+  return { ...slices, together, forgetGuild } as unknown as Facts;
 }

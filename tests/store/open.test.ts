@@ -34,7 +34,7 @@ describe('opening the store', () => {
       expect(statSync(join(dirname(file), beside)).mode & 0o077).toBe(0);
     }
     await store.close();
-    expect(readdirSync(dirname(file))).toEqual(['honeycount.sqlite']);
+    expect(readdirSync(dirname(file))).toEqual(['honeycount.sqlite', 'honeycount.sqlite.lock']);
   });
 
   it('takes every step from scratch, counted and dated by the given clock', async () => {

@@ -53,7 +53,7 @@ describe('a peek at the defaults', () => {
     const store = await opened(file);
     expect(await store.defaults.set('guild', 'ada', { pace: 2 })).toMatchObject({ seam: 0.375, pace: 2 });
     await store.close();
-    expect(readdirSync(dirname(file))).toEqual(['honeycount.sqlite']);
+    expect(readdirSync(dirname(file))).toEqual(['honeycount.sqlite', 'honeycount.sqlite.lock']);
   });
 
   it('an empty file, and an older database without the table, have nothing yet', async () => {

@@ -1,40 +1,18 @@
 import type { Outline, Point } from '../shapes/outline.ts';
+import { curvedEndsOf } from './curved-ends.ts';
+import { type Ends, onceEach, SAME } from './levels.ts';
 
-/** Where an outline ends to the left and to the right at each height at which it has a corner, from the lowest. */
-export interface Ends {
-  readonly levels: readonly number[];
-  readonly lefts: readonly number[];
-  readonly rights: readonly number[];
-}
+export { between, type EndArc, type Ends, onceEach, SAME } from './levels.ts';
 
-/** Lengths within this are the same length, in inches. */
-export const SAME = 1e-9;
-
-/** The ends of a straight-sided outline that a level line cuts once, as every convex one. */
+/** The ends of an outline with arcs, or of a straight-sided one that a level line cuts once, as every convex one. */
 export function endsOf(outline: Outline): Ends {
+  if (outline.some(({ bulge = 0 }) => bulge !== 0)) return curvedEndsOf(outline);
   const levels = onceEach(outline.map((corner) => corner.y));
   return {
     levels,
     lefts: levels.map((level) => endAt(outline, level, Math.min)),
     rights: levels.map((level) => endAt(outline, level, Math.max)),
   };
-}
-
-/** In order, near-equal ones once. */
-export function onceEach(lengths: readonly number[]): number[] {
-  const once: number[] = [];
-  for (const length of lengths.toSorted((a, b) => a - b))
-    if (once.length === 0 || length - once.at(-1)! > SAME) once.push(length);
-  return once;
-}
-
-/** Where an end lies at any height between the lowest and the highest: straight from corner to corner. */
-export function between(levels: readonly number[], ends: readonly number[], level: number): number {
-  let above = 1;
-  while (above < levels.length - 1 && levels[above]! < level) above++;
-  const [low, high] = [levels[above - 1]!, levels[above]!];
-  const part = Math.min(1, Math.max(0, (level - low) / (high - low)));
-  return ends[above - 1]! + part * (ends[above]! - ends[above - 1]!);
 }
 
 type Outermost = (a: number, b: number) => number;

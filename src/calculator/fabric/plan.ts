@@ -13,16 +13,24 @@ export interface ClothSize {
 /** How the rows run on the cloth: across its width, or lengthwise, as the selvage does. */
 export type Direction = 'across' | 'lengthwise';
 
-/** How a piece of cloth is cut into patches, all it needs to be said or drawn. Lengths in inches. */
-export interface CuttingPlan {
-  readonly method: CuttingMethod;
-  readonly direction: Direction;
+/** Patches on a piece of cloth, however they were laid. Lengths in inches. */
+export interface LaidPlan {
   /** The patch that is laid; its cornerStyle is blunt where only the blunt-cornered one fits the plan. */
   readonly patch: CutPatch;
   readonly cloth: ClothSize;
   /** What was left free along each edge of the cloth. */
   readonly margin: number;
   readonly count: number;
+  /** Where each patch's cut outline lies on the cloth, worked out when it is asked for. */
+  placements(): Placement[];
+}
+
+/** How a piece of cloth is cut into patches, all it needs to be said or drawn. Lengths in inches. */
+export interface CuttingPlan extends LaidPlan {
+  /** How one patch repeats in it. */
+  readonly lay: Lay;
+  readonly method: CuttingMethod;
+  readonly direction: Direction;
   readonly rows: number;
   /** How many in the first, third … row and how many in the second, fourth …. */
   readonly perRow: readonly [number, number];
@@ -34,8 +42,6 @@ export interface CuttingPlan {
   readonly cutAngles: readonly number[];
   /** The cloth that the rows really take, margins not counted. */
   readonly taken: ClothSize;
-  /** Where each patch's cut outline lies on the cloth, worked out when it is asked for. */
-  placements(): Placement[];
 }
 
 /** The plan of one lay on one piece of cloth. */
@@ -46,6 +52,7 @@ export function planOf(lay: Lay, direction: Direction, cloth: ClothSize, margin 
   const each = perRow(lay, along);
   const taken = { along: takenAlong(lay, rows, each), deep: rows === 0 ? 0 : reachOf(lay.stack, rows) };
   return {
+    lay,
     method: lay.method,
     direction,
     patch: lay.patch,

@@ -22,6 +22,13 @@ const TURNS: Readonly<Record<ShapeName, readonly number[]>> = {
   kite: [0, 30, 60, 150],
   third: [0, 30, 60, 90],
   'half-hexagon-flats': [0, 30, 60, 90],
+  'long-hexagon': [0, 90],
+  diamond45: [0],
+  octagon: [0],
+  pentagon: [0, 18, 90],
+  tumbler: [0],
+  clamshell: [0, 90],
+  'apple-core': [0, 90],
 };
 
 /**

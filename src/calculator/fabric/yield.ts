@@ -1,5 +1,5 @@
-import { wholeBelow } from '../../measure/result.ts';
 import type { CutPatch } from '../shapes/shape.ts';
+import { ceilingOf } from './ceiling.ts';
 import type { CuttingMethod } from './lay.ts';
 import { laysOf } from './lays.ts';
 import { type ClothSize, type CuttingPlan, planOf } from './plan.ts';
@@ -36,7 +36,7 @@ export function yieldFrom(patch: CutPatch, cloth: ClothSize, { margin = 0 }: Yie
   return {
     ...mostByMethod(plans),
     best: bestPlan?.count ?? 0,
-    ceiling: ceilingOf(patch, cloth.width - 2 * margin, cloth.length - 2 * margin),
+    ceiling: ceilingOf(patch.cut.area, cloth.width - 2 * margin, cloth.length - 2 * margin),
     plans: cuttable,
     ...(bestPlan && { bestPlan }),
   };
@@ -48,13 +48,4 @@ function mostByMethod(plans: readonly CuttingPlan[]): ByMethod {
   const most: ByMethod = { strips: 0 };
   for (const plan of plans) most[plan.method] = Math.max(most[plan.method] ?? 0, plan.count);
   return most;
-}
-
-/**
- * The cloth's area by the patch's. Where each row and each strip may be short by a hair, so may the area:
- * by the same hair both ways.
- */
-function ceilingOf(patch: CutPatch, width: number, length: number): number {
-  if (width <= 0 || length <= 0) return 0;
-  return wholeBelow(((width * length) / patch.cut.area) * (1 + 2.5e-9));
 }

@@ -1,4 +1,5 @@
 import { ok, type Result } from '../../measure/result.ts';
+import { type FieldCounts, field, fieldCounts } from './field.ts';
 import { direction, plus, type Spot, times } from './lattice.ts';
 import { type Layout, tooMany } from './layout.ts';
 import { GrowingList } from './patches.ts';
@@ -63,6 +64,37 @@ export function blocks(side: number): Result<Blocks> {
   return ok({ name: 'blocks', patches: placed.done(), trim: null, blocks: side * side });
 }
 
+/** Places a block of three about its middle. */
+function placeBlock(placed: GrowingList, centre: Spot, part: number): void {
+  for (const to of [0, 1, 2]) placeFace(placed, plus(centre, direction(CUBE[to]!)), to, part);
+}
+
+/** Blocks in rows over a whole quilt, with the counts of every way of ending the rows: a block is a hexagon. */
+export interface BlocksOver extends Blocks, FieldCounts {
+  readonly rowCount: number;
+}
+
+/**
+ * Tumbling blocks that cover a quilt, to be trimmed: the field of hexagons of the same edge, each of three
+ * diamonds, one way up in all of them. Refused with `too-many-patches` past the largest layout.
+ */
+export function blocksOver(width: number, height: number, edge: number): Result<BlocksOver> {
+  const ask = { width, height, edge, rows: 'across' } as const;
+  const counts = fieldCounts(ask);
+  const refused = tooMany(3 * counts.cover);
+  if (refused !== null) return refused;
+  const made = field({ ...ask, sides: 'cover' });
+  if (!made.ok) return made;
+  const { patches, rowCount } = made.value;
+  const placed = new GrowingList(SHADES, 3 * patches.count);
+  for (let i = 0; i < patches.count; i++) placeBlock(placed, { u: patches.u[i]!, v: patches.v[i]! }, i + 1);
+  return ok({
+    ...{ name: 'blocks over', patches: placed.done(), trim: made.value.trim, blocks: patches.count },
+    ...counts,
+    rowCount,
+  });
+}
+
 /**
  * So many blocks of three diamonds each, not yet joined: placed apart in rows, to be counted and pictured.
  * A patch's part is its block. Refused with `too-many-patches` past the largest layout.
@@ -75,9 +107,7 @@ export function blocksApart(count: number): Result<Blocks> {
   for (let i = 0; i < count; i++) {
     const [column, row] = [i % perRow, Math.floor(i / perRow)];
     const centre = { u: 4 * column, v: 3 * row - 2 * column };
-    for (const to of [0, 1, 2]) {
-      placeFace(placed, plus(centre, direction(CUBE[to]!)), to, i + 1);
-    }
+    placeBlock(placed, centre, i + 1);
   }
   return ok({ name: 'blocks apart', patches: placed.done(), trim: null, blocks: count });
 }

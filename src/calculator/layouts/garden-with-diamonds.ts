@@ -38,6 +38,9 @@ export function diamondsBetween({ arrangement, rounds, outer }: DiamondGardenAsk
   return outer ? 6 * rounds * howMany(arrangement) - held : held;
 }
 
+/** From one rosette to the next, on the lattice. */
+export const diamondGardenStep = (rounds: number): Spot => ({ u: 3 * rounds + 2, v: 0 });
+
 /** The valleys on the side that faces direction k hold a diamond each, its sharp corners between two tips. */
 function placeSide(placed: GrowingList, centre: Spot, rounds: number, k: number, part: number): void {
   const corner = times(spread(direction(k), NEXT_HEXAGON), rounds);
@@ -81,7 +84,7 @@ export function gardenWithDiamonds(ask: DiamondGardenAsk): Result<DiamondGarden>
   const expected = rosettes * rosetteTotal(ask.rounds) + diamondsBetween(ask) + threesIn(ask.arrangement);
   const refused = tooMany(expected);
   if (refused !== null) return refused;
-  const step = { u: 3 * ask.rounds + 2, v: 0 };
+  const step = diamondGardenStep(ask.rounds);
   const rows = ask.arrangement.kind === 'rows' ? 'down' : 'across';
   const placed = new GrowingList(['centre', 'petal', 'diamond', 'triangle'], expected, rows);
   placeRosettes(placed, centresOf(ask.arrangement, step), ask.rounds);

@@ -72,6 +72,10 @@ function layingOf({ arrangement, rounds, path }: GardenAsk): { step: Spot; rows:
   return { step: spacing(path, rounds), rows: arrangement.kind === 'rows' ? 'down' : 'across' };
 }
 
+/** From one rosette to the next of a garden in rows, on the lattice. */
+export const gardenStep = (rounds: number, path: Path): Spot =>
+  layingOf({ arrangement: { kind: 'rows', rows: 1, perRow: 1 }, rounds, path, outer: false }).step;
+
 function placeRings(placed: GrowingList, centres: readonly Spot[], rounds: number): void {
   const around = roundSpots(rounds + 1);
   centres.forEach((centre, i) => {

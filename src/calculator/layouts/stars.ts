@@ -118,6 +118,9 @@ const SETTINGS: Record<StarSet, Setting> = {
 export const piecesBetween = ({ arrangement, set, edge }: StarsAsk): number =>
   SETTINGS[set].count(arrangement, edge);
 
+/** From one star to the next, on the lattice. */
+export const starsStep = (set: StarSet): Spot => SETTINGS[set].step;
+
 /**
  * Six-point stars of single diamonds set together. With diamonds, centres are 3 edges apart; with hexagons,
  * 2√3. Refused with `too-many-patches` past the largest layout.

@@ -1,6 +1,6 @@
-import { FORMS, type Form } from './forms.ts';
-import { type Counts, Ground, spanOf } from './ground.ts';
-import { COLUMN, DIRECTIONS, type Spot } from './lattice.ts';
+import { spanOf } from './ground.ts';
+import { COLUMN } from './lattice.ts';
+import { marksOf, ONE_PATCH, SIDES } from './marks.ts';
 import type { PatchList } from './patches.ts';
 
 /** What a list of patches says of itself. Lengths are in edges: multiply by the finished edge. */
@@ -26,63 +26,6 @@ export interface Tally {
 }
 
 const ALL_ROUND = 6;
-const ONE_PATCH = 16;
-const WAYS = 3;
-
-/** One corner of a form and the side that leaves it, as they are marked on the ground. */
-interface Step {
-  readonly corner: Spot;
-  /** What the corner adds to its spot: one patch in the upper four bits, its angle in sixths in the lower. */
-  readonly gain: number;
-  /** A side is kept at that one of its ends from which it leaves in one of the first three directions. */
-  readonly kept: Spot;
-  readonly way: number;
-}
-
-function stepsOf({ corners }: Form): Step[] {
-  return corners.map((corner, k) => {
-    const next = corners[(k + 1) % corners.length]!;
-    const way = DIRECTIONS.findIndex((d) => corner.u + d.u === next.u && corner.v + d.v === next.v);
-    return { corner, gain: ONE_PATCH + corner.sixths, kept: way < WAYS ? corner : next, way: way % WAYS };
-  });
-}
-
-const FORM_STEPS = FORMS.map(stepsOf);
-const STEPS = FORM_STEPS.flat();
-const SIDES = Uint8Array.from(FORM_STEPS, (steps) => steps.length);
-const FIRST = Uint8Array.from(FORM_STEPS, (_, form) => FORM_STEPS.slice(0, form).flat().length);
-const GAIN = Uint8Array.from(STEPS, (step) => step.gain);
-
-/** For each step, how far its corner's and its side's count is from the patch's own, by column even and odd. */
-function distances(ground: Ground): { corners: Int32Array; sides: Int32Array } {
-  const both = [0, 1].flatMap((column) => STEPS.map((step) => ({ column, ...step })));
-  return {
-    corners: Int32Array.from(both, ({ column, corner }) => ground.further(column, corner.u, corner.v)),
-    sides: Int32Array.from(
-      both,
-      ({ column, kept, way }) => WAYS * ground.further(column, kept.u, kept.v) + way,
-    ),
-  };
-}
-
-/** Marks every patch's corners and sides; returns how many sides came twice. */
-function mark(list: PatchList, ground: Ground, corners: Counts, sides: Counts): number {
-  const { form, u, v, count } = list;
-  const far = distances(ground);
-  const [toCorner, toSide] = [far.corners, far.sides];
-  let shared = 0;
-  for (let i = 0; i < count; i++) {
-    const own = ground.place(u[i]!, v[i]!);
-    const column = (u[i]! & 1) * STEPS.length;
-    const first = FIRST[form[i]!]!;
-    const end = first + SIDES[form[i]!]!;
-    for (let k = first; k < end; k++) {
-      corners.add(own + toCorner[column + k]!, GAIN[k]!);
-      if (sides.add(WAYS * own + toSide[column + k]!, 1) === 2) shared++;
-    }
-  }
-  return shared;
-}
 
 function countCorners(marked: Uint8Array): { corners: number; closedBy: number[] } {
   const closedBy = new Array<number>(ALL_ROUND + 1).fill(0);
@@ -124,19 +67,17 @@ function sizeOf(list: PatchList): Pick<Tally, 'width' | 'height' | 'left' | 'top
  */
 export function tally(list: PatchList): Tally {
   const sides = countSides(list);
-  const ground = new Ground(spanOf(list), sides);
-  const marked = ground.counts();
-  const seams = mark(list, ground, marked, ground.counts(WAYS));
-  const { corners, closedBy } = countCorners(marked.values());
+  const marks = marksOf(list);
+  const { corners, closedBy } = countCorners(marks.corners.values());
   return {
     total: list.count,
     byRole: countRoles(list),
-    seams,
-    outline: sides - 2 * seams,
+    seams: marks.shared,
+    outline: sides - 2 * marks.shared,
     corners,
     closedBy,
     setIns: closedBy[3]!,
-    seamLength: seams,
+    seamLength: marks.shared,
     ...sizeOf(list),
   };
 }

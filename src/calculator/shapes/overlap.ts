@@ -1,3 +1,4 @@
+import { curvedOverlap } from './curved-overlap.ts';
 import type { Outline, Point } from './outline.ts';
 import { SHARED_LINE } from './place.ts';
 
@@ -22,14 +23,24 @@ const keepsOut = (a: Outline, b: Outline): boolean =>
     return reach(b, outward)[0] >= edge - SHARED_LINE;
   });
 
+/** Straight sides that turn left at every corner. */
+const isPlain = (outline: Outline): boolean =>
+  outline.every((b, i) => {
+    const a = outline.at(i - 1)!;
+    const c = outline[i + 1] ?? outline[0]!;
+    const turn = (b.x - a.x) * (c.y - b.y) - (b.y - a.y) * (c.x - b.x);
+    return (b.bulge ?? 0) === 0 && turn >= 0;
+  });
+
 /**
  * Whether two outlines cover some of the same cloth. Sharing a line or a corner is no overlap.
  *
- * For convex outlines with straight sides, for which it is exact: two such outlines are apart just when a
- * side of one keeps the other out. An arc or a hollow corner must first be cut into convex pieces.
+ * Two convex outlines with straight sides are apart just when a side of one keeps the other out. Where there
+ * are arcs or hollow corners the sides themselves are followed. Exact either way.
  *
  * @example
  * overlaps([{ x: 0, y: 0 }, { x: 1, y: 0 }, { x: 0, y: 1 }], [{ x: 1, y: 0 }, { x: 1, y: 1 }, { x: 0, y: 1 }]) // false
  * overlaps([{ x: 0, y: 0 }, { x: 1, y: 0 }, { x: 0, y: 1 }], [{ x: 0.9, y: 0 }, { x: 1, y: 1 }, { x: 0, y: 1 }]) // true
  */
-export const overlaps = (a: Outline, b: Outline): boolean => !keepsOut(a, b) && !keepsOut(b, a);
+export const overlaps = (a: Outline, b: Outline): boolean =>
+  isPlain(a) && isPlain(b) ? !keepsOut(a, b) && !keepsOut(b, a) : curvedOverlap(a, b);

@@ -1,4 +1,4 @@
-import { type Box, box } from './extent.ts';
+import { type Box, box as boxOf } from './extent.ts';
 import { endsOf, type Frame, outlineOf, tipOf } from './frame.ts';
 import type { Outline, Point } from './outline.ts';
 import type { Dimensions, Reading } from './shape.ts';
@@ -12,6 +12,7 @@ export const middles = (at: number, other: number): Reading => ({ of: 'middles',
 export const radius = (at: number): Reading => ({ of: 'radius', side: at });
 export const boxWidth: Reading = { of: 'box', way: 'width' };
 export const boxHeight: Reading = { of: 'box', way: 'height' };
+export const box = { width: boxWidth, height: boxHeight };
 
 /** A patch being measured: its frame, and the outline and box that were read off it. */
 export interface Measured {
@@ -23,7 +24,7 @@ export interface Measured {
 
 export const measured = (dimensions: Dimensions, frame: Frame): Measured => {
   const outline = outlineOf(frame);
-  return { dimensions, frame, outline, box: box(outline) };
+  return { dimensions, frame, outline, box: boxOf(outline) };
 };
 
 const distance = (a: Point, b: Point): number => Math.hypot(b.x - a.x, b.y - a.y);

@@ -10,7 +10,14 @@ export type ShapeName =
   | 'kite'
   | 'third'
   | 'square'
-  | 'rectangle';
+  | 'rectangle'
+  | 'long-hexagon'
+  | 'diamond45'
+  | 'octagon'
+  | 'pentagon'
+  | 'tumbler'
+  | 'clamshell'
+  | 'apple-core';
 
 /** What can be measured on a patch. Which of them a shape has is the catalogue's to say. */
 export type MeasureName =
@@ -28,14 +35,25 @@ export type MeasureName =
   | 'concaveRadius';
 
 /**
- * The finished dimensions that fix one patch of a shape, in inches. Every shape has `edge`
- * (for the parts of a hexagon: the whole hexagon's edge; for a rectangle: its width).
+ * The finished dimensions that fix one patch of a shape, in inches. Every shape has `edge` (for the parts of a
+ * hexagon: the whole hexagon's edge; for a rectangle: its width; a long hexagon's slanted side, a tumbler's
+ * wide end, a clamshell's width, an apple-core's corner to corner). The others belong to a few shapes, and
+ * where they are left out the shape takes its usual proportions.
  */
 export interface Dimensions {
   readonly edge: number;
-  /** The second dimension, where the shape has one (a rectangle's height). */
+  /** A rectangle's height, a long hexagon's long side. */
   readonly side?: number;
+  /** Degrees: at the point of a long hexagon; the arcs of an apple-core. */
+  readonly angle?: number;
+  /** A tumbler's narrow end. */
+  readonly narrow?: number;
+  /** A tumbler's height. */
+  readonly height?: number;
 }
+
+/** A dimension beside the edge. */
+export type FurtherDimension = Exclude<keyof Dimensions, 'edge'>;
 
 export type Measures = Readonly<Partial<Record<MeasureName, number>>>;
 
@@ -70,14 +88,17 @@ export interface StripRule {
   /** How high the strip is. */
   readonly height: MeasureName;
   /** Degrees between the strip's edge and the cross cuts. Two angles are cut by turns. */
-  readonly angles: readonly number[];
+  readonly angles: Angles;
   /** How far apart the cross cuts are. */
   readonly step: MeasureName;
   /** Whether the step is taken square to the cuts or along the strip's edge (both edges by turns). */
   readonly stepTaken: 'square' | 'along';
   /** Degrees to the strip's edge of the cuts that then trim each piece to shape; none when it is finished. */
-  readonly trim: readonly number[];
+  readonly trim: Angles;
 }
+
+/** Degrees, the same for every patch of the shape or by its dimensions. */
+export type Angles = readonly number[] | ((dimensions: Dimensions) => readonly number[]);
 
 /** One shape of the catalogue. */
 export interface Shape {
@@ -91,8 +112,12 @@ export interface Shape {
   readonly sizes: readonly MeasureName[];
   /** What a cutter is told, in order, no two of them alike. */
   readonly told: readonly MeasureName[];
-  /** The measure that the second dimension is, where the shape has one. */
+  /** The measure that the second size of `2x3in` is, where the shape has two. */
   readonly second?: MeasureName;
+  /** The further dimensions that may be given, and the measure that each is; an angle is none. */
+  readonly also?: Readonly<Partial<Record<FurtherDimension, MeasureName | null>>>;
+  /** What is wrong with dimensions that do not make this shape, as a problem's code. */
+  readonly not?: (dimensions: Dimensions) => string | null;
   /** Set where the shape's corners are always rounded. */
   readonly corners?: 'rounded';
   readonly strip: StripRule;

@@ -1,6 +1,6 @@
 import { CATALOGUE } from './catalogue.ts';
 import { faceOf } from './face.ts';
-import type { Dimensions, ShapeName, StripRule } from './shape.ts';
+import type { Angles, Dimensions, ShapeName, StripRule } from './shape.ts';
 
 /** How one patch is cut from a strip, in inches and degrees. */
 export interface PatchStrip {
@@ -24,5 +24,12 @@ export const stripFor = (name: ShapeName, dimensions: Dimensions, seam: number):
   const shape = CATALOGUE[name];
   const { height, step, angles, stepTaken, trim } = shape.strip;
   const { measures } = faceOf(shape, dimensions, { seam, cornerStyle: 'pointed' }, [height, step]);
-  return { height: measures[height]!, step: measures[step]!, angles, stepTaken, trim };
+  const degrees = (of: Angles) => (typeof of === 'function' ? of(dimensions) : of);
+  return {
+    height: measures[height]!,
+    step: measures[step]!,
+    angles: degrees(angles),
+    stepTaken,
+    trim: degrees(trim),
+  };
 };

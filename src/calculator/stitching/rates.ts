@@ -60,9 +60,19 @@ const OWN_PACE_SPREAD = 0.2;
  */
 export function usualMinutes(seams: number, seamLengthInches: number, method: StitchMethod): Minutes {
   const { low, high } = minutesPerSeam[method];
-  const oneInchSeams = seams * (HANDLING + (1 - HANDLING) * seamLengthInches);
-  return { low: low * oneInchSeams, middle: ((low + high) / 2) * oneInchSeams, high: high * oneInchSeams };
+  const as = oneInchSeams(seams, seamLengthInches);
+  return { low: low * as, middle: ((low + high) / 2) * as, high: high * as };
 }
+
+/**
+ * How many one-inch seams take the time of so many of another length.
+ *
+ * @example
+ * oneInchSeams(42, 1) // 42
+ * oneInchSeams(42, 2.5) // 63
+ */
+export const oneInchSeams = (seams: number, seamLengthInches: number): number =>
+  seams * (HANDLING + (1 - HANDLING) * seamLengthInches);
 
 /**
  * Minutes for so many seams at a member's own pace (minutes a seam, as she sews them), with a fifth either

@@ -61,13 +61,16 @@ const subcommand = (form: Form): Offered => ({
   options: optionsOf(form),
 });
 
+/** The platform's bound; beyond it the short forms of the size go, which `size` and `measure` say as well. */
+const MOST_OPTIONS = 25;
+const SHORT_FORMS: ReadonlySet<string> = new Set(['edge', 'flats', 'height']);
+
 /** The platform wants what must be given first. */
 function optionsOf({ options }: Form): Offered[] {
   const entries = Object.entries(options);
-  return [...entries.filter(([, o]) => o.required), ...entries.filter(([, o]) => !o.required)].map(offered);
+  const few = entries.length > MOST_OPTIONS ? entries.filter(([name]) => !SHORT_FORMS.has(name)) : entries;
+  return [...few.filter(([, o]) => o.required), ...few.filter(([, o]) => !o.required)].map(offered);
 }
-
-const MOST_OPTIONS = 25;
 
 function offered([name, option]: [string, AnyOption]): Offered {
   const description = cutTo(descriptionOf(option), LIMITS.commandSummary);

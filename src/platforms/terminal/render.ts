@@ -35,10 +35,16 @@ export function render(reply: Reply, { width = 72, colour = false, files }: Rend
   for (const caution of reply.cautions) parts.push(paint('yellow', wrap(`Take care: ${caution}`, width)));
   for (const { name, alt } of reply.pictures) {
     const file = files?.get(name);
-    if (file) parts.push(wrap(`Picture ${file}: ${alt}`, width));
+    if (file) parts.push(wrap(`${isPicture(name) ? 'Picture' : 'File'} ${file}: ${alt}`, width));
+    else if (!isPicture(name)) parts.push(paint('dim', wrap(`File ${name}: ${UNWRITTEN}`, width)));
   }
   return parts.join('\n').trimEnd();
 }
 
 const indented = (ask: string, width: number): string =>
   `\n${wrap(ask, width - 3)}`.replaceAll('\n', '\n   ');
+
+const isPicture = (name: string): boolean => name.endsWith('.png');
+
+/** Where a reply's file is the point of it, and is not there yet. */
+const UNWRITTEN = 'ask with --pictures and a folder, or /pictures in the room, to have it.';

@@ -2,7 +2,7 @@ import { createInterface, type Interface } from 'node:readline';
 import type { Ask, CommandList, Member } from '../../chat/command.ts';
 import { complete } from '../../chat/complete.ts';
 import type { Room } from '../../chat/dispatch.ts';
-import type { Reply } from '../../chat/reply.ts';
+import { type Reply, reply } from '../../chat/reply.ts';
 import { CONTROL } from '../../measure/tidy.ts';
 import { render } from './render.ts';
 import { wrap } from './wrap.ts';
@@ -13,9 +13,13 @@ export interface TerminalNeeds {
   readonly guild: string;
   readonly input: NodeJS.ReadStream;
   readonly output: NodeJS.WriteStream;
+  /** Draws the pictures of a reply; gives the file of each by its name. */
+  write(pictures: Reply['pictures']): Promise<ReadonlyMap<string, string>>;
   /** Earlier lines, the newest first, and where a new one goes. */
   readonly history: readonly string[];
   remember(line: string): void;
+  /** Handed a way to say something that nobody asked for, between the lines that are typed. */
+  saying?(say: (reply: Reply) => void): void;
 }
 
 const TRY = ['/cut hexagon 1 1/2in', '/count rosette rounds:3', 'how many 1in hexagons from a fat quarter?'];
@@ -27,7 +31,7 @@ const greeting = (width: number): string =>
       width,
     ),
     TRY.map((ask) => `  ${ask}`).join('\n'),
-    wrap('/help shows the rest, Tab completes, Ctrl-D leaves.', width),
+    wrap('/help shows the rest, /pictures draws the last answer, Tab completes, Ctrl-D leaves.', width),
     '',
   ].join('\n\n');
 
@@ -56,6 +60,11 @@ export async function openTerminal(needs: TerminalNeeds): Promise<void> {
       complete(needs.commands, line).then(({ words, replaces }) => done(null, [words, replaces]));
     },
   });
+  needs.saying?.((reply) => {
+    output.write(live ? '\r\u001b[K' : '');
+    talk.say(reply);
+    if (live) lines.prompt(true);
+  });
   if (live) await converse(lines, talk);
   else for await (const line of lines) await talk.hear(line);
   output.write(live ? '\n' : '');
@@ -81,6 +90,7 @@ class Conversation {
   readonly #needs: TerminalNeeds;
   #who: Member = { id: 'you', name: 'you', organiser: true };
   #choices: Reply['choices'] = [];
+  #pictures: Reply['pictures'] = [];
 
   constructor(needs: TerminalNeeds) {
     this.#needs = needs;
@@ -96,10 +106,18 @@ class Conversation {
     this.#needs.remember(words);
     const other = /^[/!]as(?:\s+(.*?)(\s+organiser)?)?$/i.exec(words);
     if (other) return this.#takeTurn(other[1] ?? '', other[2] !== undefined);
+    if (/^[/!]pictures?\s*$/i.test(words)) return this.#draw();
     const chosen = /^\d+$/.test(words) ? this.#choices[Number(words) - 1] : undefined;
     const answered = await this.#needs.room.answer(this.#ask(chosen?.ask ?? words));
-    this.#choices = answered.choices;
-    this.#say(answered);
+    this.say(answered);
+  }
+
+  /** Draws what belongs to the last reply, and says where it is. */
+  async #draw(): Promise<void> {
+    const pictures = this.#pictures;
+    if (pictures.length === 0) return this.#write('There is nothing to draw for the last answer.\n\n');
+    const files = await this.#needs.write(pictures);
+    this.#print(reply({ pictures }), files);
   }
 
   #ask(words: string): Ask {
@@ -113,14 +131,22 @@ class Conversation {
     }
     this.#who = { id: name, name, organiser: organiser || name === 'you' };
     this.#choices = [];
+    this.#pictures = [];
     this.#write(`${name} is at the keyboard${this.#who.organiser ? ', as an organiser' : ''}.\n\n`);
   }
 
-  #say(reply: Reply): void {
+  /** Says a reply; the numbers under it are what a number typed next stands for. */
+  say(reply: Reply): void {
+    this.#choices = reply.choices;
+    this.#pictures = reply.pictures;
+    this.#print(reply);
+  }
+
+  #print(reply: Reply, files?: ReadonlyMap<string, string>): void {
     const { output } = this.#needs;
     const width = widthOf(output);
     const colour = output.isTTY === true && process.env.NO_COLOR === undefined;
-    this.#write(`${render(reply, { width, colour })}\n\n`);
+    this.#write(`${render(reply, { width, colour, files })}\n\n`);
   }
 
   #write(text: string): void {

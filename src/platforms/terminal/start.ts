@@ -1,3 +1,4 @@
+import type { Reply } from '../../chat/reply.ts';
 import type { Platform, PlatformNeeds } from '../platform.ts';
 import { earlierLines, rememberIn } from './history.ts';
 import { openTerminal } from './room.ts';
@@ -8,26 +9,31 @@ export const HOME_GUILD = 'terminal';
 export interface TerminalStart extends PlatformNeeds {
   /** Where the lines typed at the terminal are remembered; null where they are not. */
   readonly history: string | null;
+  /** The folder that pictures are drawn into when they are asked for. */
+  readonly pictures: string;
 }
 
 /** Opens the terminal room on the program's own streams; when it is left, the program ends well. */
 export async function startTerminal(needs: TerminalStart): Promise<Platform> {
-  const { room, commands, history, ended } = needs;
+  const { room, commands, history, draw, ended } = needs;
   const input = process.stdin;
   const output = process.stdout;
   const remembered = input.isTTY ? history : null;
+  let say: (reply: Reply) => void = () => {};
   const left = openTerminal({
     ...{ room, commands, guild: HOME_GUILD, input, output },
+    write: async (pictures) =>
+      (await import('./pictures-out.ts')).writePictures(pictures, needs.pictures, draw),
     history: remembered === null ? [] : earlierLines(remembered),
     remember: remembered === null ? () => {} : rememberIn(remembered),
+    saying: (way) => {
+      say = way;
+    },
   });
   left.then(() => ended({ sentence: '', status: 75 }));
   return {
     name: 'terminal',
-    tell: async (_place, reply) => {
-      const { render } = await import('./render.ts');
-      output.write(`\n${render(reply, { width: Math.min(output.columns ?? 72, 84) })}\n\n`);
-    },
+    tell: async (_place, reply) => say(reply),
     stop: async () => {
       input.destroy();
     },

@@ -1,13 +1,27 @@
 import { areaD, areaPathsD, FillRule, intersectD } from 'clipper2-ts';
 import type { CuttingPlan } from '../../../src/calculator/fabric/plan.ts';
-import type { Point } from '../../../src/calculator/shapes/outline.ts';
+import { flatten } from '../../../src/calculator/shapes/flatten.ts';
+import type { Outline, Point } from '../../../src/calculator/shapes/outline.ts';
+import { overlaps } from '../../../src/calculator/shapes/overlap.ts';
 import type { CutPatch } from '../../../src/calculator/shapes/shape.ts';
 
-/** Written apart from the calculator: each placement laid out by plain coordinates. */
-export function laidOut(plan: CuttingPlan): Point[][] {
+/** A plan of any kind, as far as its placements go. */
+export type Placed = Pick<CuttingPlan, 'patch' | 'cloth' | 'margin' | 'count' | 'placements'>;
+
+const isCurved = ({ patch }: Placed): boolean => patch.cut.outline.some(({ bulge }) => bulge !== undefined);
+
+/** Inches that a walk round an arc in straight steps may stray from it. */
+const STRAY = 1e-3;
+
+/** Written apart from the calculator: each placement laid out by plain coordinates, arcs in straight steps. */
+export const laidOut = (plan: Placed): Point[][] =>
+  laid(plan, isCurved(plan) ? flatten(plan.patch.cut.outline, STRAY) : plan.patch.cut.outline);
+
+function laid<C extends Point>(plan: Placed, outline: readonly C[]): C[][] {
   return plan.placements().map(({ x, y, turnDegrees }) => {
     const turn = (turnDegrees * Math.PI) / 180;
-    return plan.patch.cut.outline.map((corner) => ({
+    return outline.map((corner) => ({
+      ...corner,
       x: x + corner.x * Math.cos(turn) - corner.y * Math.sin(turn),
       y: y + corner.x * Math.sin(turn) + corner.y * Math.cos(turn),
     }));
@@ -25,16 +39,16 @@ export const NO_FAULTS: Faults = { missing: 0, outside: 0, overlapping: 0 };
 const HAIR = 1e-6;
 
 /** What is wrong with a plan, found by coordinates and by the separating-axis test. */
-export function faultsOf(plan: CuttingPlan): Faults {
+export function faultsOf(plan: Placed): Faults {
   const patches = laidOut(plan);
   return {
     missing: plan.count - patches.length,
     outside: patches.filter((patch) => leaves(patch, plan)).length,
-    overlapping: overlappingPairs(patches),
+    overlapping: isCurved(plan) ? overlappingCurved(plan) : overlappingPairs(patches),
   };
 }
 
-function leaves(patch: readonly Point[], { cloth, margin }: CuttingPlan): boolean {
+function leaves(patch: readonly Point[], { cloth, margin }: Placed): boolean {
   return patch.some(
     ({ x, y }) =>
       x < margin - HAIR ||
@@ -47,15 +61,25 @@ function leaves(patch: readonly Point[], { cloth, margin }: CuttingPlan): boolea
 const overlappingPairs = (patches: readonly Point[][]): number =>
   neighbours(patches).filter(([one, other]) => overlap(one, other)).length;
 
+/**
+ * Exact on arcs and in hollows, by the calculator's own test of two outlines, which has been checked against an
+ * independent library.
+ */
+const overlappingCurved = (plan: Placed): number => {
+  const exact: Outline[] = laid(plan, plan.patch.cut.outline);
+  const pairs = neighbours(laidOut(plan).map((corners, index) => Object.assign(corners, { index })));
+  return pairs.filter(([one, other]) => overlaps(exact[one.index]!, exact[other.index]!)).length;
+};
+
 /** The pairs whose extents along x overlap. */
-function neighbours(patches: readonly Point[][]): [Point[], Point[]][] {
+function neighbours<P extends Point[]>(patches: readonly P[]): [P, P][] {
   const boxed = patches.map((corners) => ({
     corners,
     left: Math.min(...corners.map(({ x }) => x)),
     right: Math.max(...corners.map(({ x }) => x)),
   }));
   boxed.sort((a, b) => a.left - b.left);
-  const pairs: [Point[], Point[]][] = [];
+  const pairs: [P, P][] = [];
   boxed.forEach((one, index) => {
     for (let next = index + 1; next < boxed.length && boxed[next]!.left < one.right; next++)
       pairs.push([one.corners, boxed[next]!.corners]);
@@ -82,7 +106,7 @@ function isKeptApart(a: readonly Point[], b: readonly Point[]): boolean {
  * The area that an independent library finds outside the cloth or covered twice, as a share of all the
  * patches: 0 when all is well. (Its union of them all is not asked for: it fills small holes now and then.)
  */
-export function shareAmissByClipper(plan: CuttingPlan): number {
+export function shareAmissByClipper(plan: Placed): number {
   const { cloth, margin } = plan;
   const edge = [
     { x: margin, y: margin },

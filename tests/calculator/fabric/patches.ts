@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { CATALOGUE } from '../../../src/calculator/shapes/catalogue.ts';
 import { cutPatch } from '../../../src/calculator/shapes/cut.ts';
 import type { CornerStyle, ShapeName } from '../../../src/calculator/shapes/shape.ts';
 
@@ -16,6 +17,13 @@ export const SHAPES: readonly ShapeName[] = [
   'third',
   'square',
   'rectangle',
+  'long-hexagon',
+  'diamond45',
+  'octagon',
+  'pentagon',
+  'tumbler',
+  'clamshell',
+  'apple-core',
 ];
 
 export const CORNERS: readonly CornerStyle[] = ['pointed', 'blunt'];
@@ -27,11 +35,21 @@ export const inches = (min: number, max: number) =>
     fc.double({ min, max, noNaN: true }),
   );
 
+const isCurved = (shape: ShapeName): boolean => CATALOGUE[shape].corners === 'rounded';
+export const CURVED = SHAPES.filter(isCurved);
+const STRAIGHT = SHAPES.filter((shape) => !isCurved(shape));
+
+const corner = fc.constantFrom(...CORNERS);
+const seam = fc.constantFrom(0, 0.125, 0.25, 0.375, 0.5);
+
+/** A straight-sided patch; an octagon no wider than the narrowest cloth that is tried, 8 in. */
 export const anyPatch = fc
-  .record({
-    shape: fc.constantFrom(...SHAPES),
-    edge: inches(0.5, 4),
-    seam: fc.constantFrom(0, 0.125, 0.25, 0.375, 0.5),
-    corners: fc.constantFrom(...CORNERS),
-  })
-  .map(({ shape, edge, seam, corners }) => patch(shape, edge, seam, corners));
+  .record({ shape: fc.constantFrom(...STRAIGHT), edge: inches(0.5, 4), seam, corner })
+  .map(({ shape, edge, seam, corner }) =>
+    patch(shape, shape === 'octagon' ? Math.min(edge, 2.5) : edge, seam, corner),
+  );
+
+/** A patch with arcs; its seam leaves some of its hollows. */
+export const anyCurvedPatch = fc
+  .record({ shape: fc.constantFrom(...CURVED), edge: inches(1.25, 4), seam, corner })
+  .map(({ shape, edge, seam, corner }) => patch(shape, edge, seam, corner));

@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { doubleRows } from '../../../src/calculator/fabric/double-rows.ts';
+import type { Lay } from '../../../src/calculator/fabric/lay.ts';
 import { laysOf } from '../../../src/calculator/fabric/lays.ts';
 import { nestedLays } from '../../../src/calculator/fabric/nested.ts';
 import { planOf } from '../../../src/calculator/fabric/plan.ts';
 import { yieldFrom } from '../../../src/calculator/fabric/yield.ts';
 import { box } from '../../../src/calculator/shapes/extent.ts';
-import { anyPatch, inches, patch } from './patches.ts';
+import { anyPatch, CURVED, inches, patch } from './patches.ts';
 
 const side = inches(1, 60);
 const METHODS = ['strips', 'nested', 'turned', 'squares', 'best', 'ceiling'] as const;
@@ -134,6 +135,18 @@ describe('kites, thirds and flat-to-flat halves', () => {
     expect(Math.max(...covers)).toBeLessThan(1 + 1e-9);
   });
 
+  // The densest packing of equal pentagons, (5 − √5)/3, is proved (arXiv 1602.07220, abstract). The densest known
+  // one of octagons, a lattice, has each slide into the notch between two below (0.9062, from memory).
+  test.each([
+    ['octagon', (4 + 4 * Math.SQRT2) / (5 + 4 * Math.SQRT2)],
+    ['pentagon', (5 - Math.sqrt(5)) / 3],
+    ['long-hexagon', 1],
+  ] as const)('the double row of %s covers as much as is known to be possible, %d', (shape, share) => {
+    const [lay] = nestedLays(patch(shape, 1));
+    const cell = lay!.rows[0].patches.steps[0] * (lay!.stack.steps[0] + lay!.stack.steps[1]);
+    expect((2 * lay!.patch.cut.area) / cell).toBeCloseTo(share, 9);
+  });
+
   test('the double row finds the honeycomb too', () => {
     const hexagon = patch('hexagon', 1);
     const [honeycomb] = nestedLays(hexagon);
@@ -142,5 +155,49 @@ describe('kites, thirds and flat-to-flat halves', () => {
     expect(found.rows[1].lead).toBeCloseTo(honeycomb!.rows[1].lead, 9);
     expect(found.stack.size).toBeCloseTo(honeycomb!.stack.size, 9);
     for (const step of found.stack.steps) expect(step).toBeCloseTo(honeycomb!.stack.steps[0], 9);
+  });
+});
+
+describe('clamshells and apple-cores', () => {
+  const cover = ({ rows, stack, patch: piece }: Lay) =>
+    (2 * piece.cut.area) / (rows[0].patches.steps[0] * (stack.steps[0] + stack.steps[1]));
+
+  test('fill the cloth where there is no seam, as they do when sewn', () => {
+    for (const shape of CURVED)
+      for (const lay of nestedLays(patch(shape, 3, 0))) {
+        // Without a seam a shell's rims are upright where they meet, and a hair along is much more than one up.
+        expect(cover(lay)).toBeGreaterThan(0.9997);
+        expect(cover(lay)).toBeLessThan(1 + 1e-9);
+      }
+  });
+
+  test.each([
+    [1, 0.25],
+    [1.5, 0.25],
+    [3, 0.375],
+  ])('scales of radius %d, seam %d: cusp and rims rest on the shells below at once', (r, s) => {
+    const lays = nestedLays(patch('clamshell', 2 * r, s));
+    const { rows, stack } = lays.at(-1)!;
+    const step = rows[0].patches.steps[0];
+    expect(step).toBeCloseTo(r + Math.sqrt(2 * (r + 2 * s) ** 2 - r ** 2), 12);
+    expect(stack.steps[0]).toBeCloseTo(step / 2, 9);
+    // From the middle of a shell to the cusp above and to the rim above, an allowance beyond its edge and theirs.
+    for (const [x, y] of [
+      [step / 2, stack.steps[0] - r],
+      [step / 2 - r, stack.steps[0]],
+    ] as const)
+      expect(Math.hypot(x, y)).toBeCloseTo(r + 2 * s, 9);
+    // No other step along the row takes less cloth.
+    for (const lay of lays) expect(cover(lay)).toBeLessThanOrEqual(cover(lays.at(-1)!) + 1e-12);
+    expect(cover(lays.at(-1)!)).toBeGreaterThan(0.9);
+  });
+
+  test('give more than their boxes do', () => {
+    for (const shape of CURVED) {
+      const { strips, nested, best, ceiling } = yieldFrom(patch(shape, 3), { width: 42, length: 36 });
+      expect(nested).toBeGreaterThan(1.15 * strips);
+      expect(best).toBe(nested);
+      expect(best / ceiling).toBeGreaterThan(0.78);
+    }
   });
 });

@@ -17,7 +17,12 @@ import { tally } from '../../../src/calculator/layouts/tally.ts';
 import { given, liesFlat } from './by-eye.ts';
 
 const rings = (n: number): Arrangement => ({ kind: 'rings', rings: n });
-const rows = (n: number, perRow: number): Arrangement => ({ kind: 'rows', rows: n, perRow });
+const rows = (n: number, perRow: number, second?: 1 | -1): Arrangement => ({
+  kind: 'rows',
+  rows: n,
+  perRow,
+  ...(second === undefined ? {} : { second }),
+});
 
 describe('a rosette', () => {
   it.each(Array.from({ length: 31 }, (_, R) => R))('of %i rounds has the counts of its closed forms', (R) => {
@@ -66,7 +71,14 @@ describe('a rosette', () => {
 describe('an arrangement', () => {
   const arrangements = fc.oneof(
     fc.integer({ min: 0, max: 5 }).map(rings),
-    fc.tuple(fc.integer({ min: 1, max: 7 }), fc.integer({ min: 1, max: 7 })).map(([n, per]) => rows(n, per)),
+    fc
+      .tuple(
+        fc.integer({ min: 1, max: 7 }),
+        fc.integer({ min: 2, max: 7 }),
+        fc.constantFrom(undefined, 1, -1),
+      )
+      .map(([n, per, second]) => rows(n, per, second as 1 | -1 | undefined)),
+    fc.integer({ min: 1, max: 7 }).map((n) => rows(n, 1)),
   );
 
   it('says how many stand in it, how many pairs and how many threes', () => {
@@ -94,6 +106,17 @@ describe('an arrangement', () => {
     });
     expect(lefts).toEqual([0, 0.5, 0, 0.5]);
     expect(howMany(rows(6, 5))).toBe(30);
+  });
+
+  it('in rows with one more or one fewer by turns starts half a place further out or in', () => {
+    const lefts = (second: 1 | -1) => {
+      const all = standings(rows(4, 5, second));
+      const row = (u: number) => Math.min(...all.filter((spot) => spot.u === u).map(({ v }) => v + u / 2));
+      return [0, 1, 2, 3].map(row);
+    };
+    expect(lefts(1)).toEqual([0, -0.5, 0, -0.5]);
+    expect(lefts(-1)).toEqual([0, 0.5, 0, 0.5]);
+    expect([howMany(rows(5, 4, 1)), howMany(rows(5, 4, -1))]).toEqual([22, 18]);
   });
 });
 

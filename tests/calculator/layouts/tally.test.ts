@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { blocks, blocksApart } from '../../../src/calculator/layouts/blocks.ts';
+import { blocks, blocksApart, blocksOver } from '../../../src/calculator/layouts/blocks.ts';
 import { diamonds } from '../../../src/calculator/layouts/diamonds.ts';
 import { field } from '../../../src/calculator/layouts/field.ts';
 import { garden } from '../../../src/calculator/layouts/garden.ts';
@@ -47,6 +47,17 @@ const LAYOUTS: Record<string, { layout: Layout; pieces?: number }> = {
   'garden with diamonds': {
     layout: given(gardenWithDiamonds({ arrangement: rows(3, 4), rounds: 2, outer: true })),
   },
+  'garden in rows of three and four': {
+    layout: given(
+      garden({ arrangement: { ...rows(4, 3), second: 1 }, rounds: 1, path: 'one', outer: false }),
+    ),
+  },
+  'garden with diamonds in rows of three and two': {
+    layout: given(
+      gardenWithDiamonds({ arrangement: { ...rows(3, 3), second: -1 }, rounds: 1, outer: false }),
+    ),
+  },
+  'blocks over a quilt': { layout: given(blocksOver(9, 7, 1)) },
   star: { layout: given(star(4)) },
   'stars with diamonds': {
     layout: given(stars({ arrangement: rows(3, 3), set: 'diamonds', edge: 'straight' })),

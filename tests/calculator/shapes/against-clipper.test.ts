@@ -6,7 +6,7 @@ import { area, box } from '../../../src/calculator/shapes/extent.ts';
 import { flatten } from '../../../src/calculator/shapes/flatten.ts';
 import { offset } from '../../../src/calculator/shapes/offset.ts';
 import type { Outline } from '../../../src/calculator/shapes/outline.ts';
-import type { CornerAllowance } from '../../../src/calculator/shapes/shape.ts';
+import type { CornerAllowance, ShapeName } from '../../../src/calculator/shapes/shape.ts';
 import { appleCore, clamshell, convex, longHexagon, regular, rhombus, seams, tumbler } from './outlines.ts';
 
 // The same offset by clipper2-ts, a polygon library that shares no code with this one. It works on a grid of
@@ -47,13 +47,19 @@ const agree = (outline: Outline, seam: number, corners: CornerAllowance, within:
   for (const [i, bound] of a.bounds.entries()) expect(Math.abs(bound - b.bounds[i]!)).toBeLessThan(within);
 };
 
+const drawn = (name: ShapeName): [string, Outline] => [name, CATALOGUE[name].outline({ edge: 1.5, side: 2 })];
+const isCurved = (name: ShapeName): boolean => CATALOGUE[name].corners === 'rounded';
+
 const STRAIGHT: [string, Outline][] = [
-  ...shapeNames.map((name): [string, Outline] => [name, CATALOGUE[name].outline({ edge: 1.5, side: 2 })]),
+  ...shapeNames.filter((name) => !isCurved(name)).map(drawn),
   ['octagon', regular(8, 1.5)],
   ['pentagon', regular(5, 1.5)],
   ['45° diamond', rhombus(1.5, 45)],
-  ['elongated hexagon', longHexagon(1.5, 2, 90)],
-  ['tumbler', tumbler(3, 2, 2.5)],
+  ...[20, 60, 140].map((point): [string, Outline] => [
+    `long hexagon of ${point}°`,
+    longHexagon(1.5, 2, point),
+  ]),
+  ['low tumbler', tumbler(3, 1, 0.8)],
 ];
 
 describe.each(STRAIGHT)('%s', (_, outline) => {
@@ -66,6 +72,7 @@ describe.each(STRAIGHT)('%s', (_, outline) => {
 
 describe('outlines with arcs', () => {
   test.each<[string, Outline]>([
+    ...shapeNames.filter(isCurved).map(drawn),
     ['clamshell', clamshell(3)],
     ['apple-core of quarter arcs', appleCore(4, 90)],
     ['apple-core of flat arcs', appleCore(3, 45)],

@@ -8,10 +8,16 @@ import {
   startSquare,
   startSquareTurned,
 } from '../../../src/calculator/shapes/cut.ts';
-import { offsetFrame } from '../../../src/calculator/shapes/offset.ts';
+import { offsetFrame, widestAllowance } from '../../../src/calculator/shapes/offset.ts';
 import { placeOutline } from '../../../src/calculator/shapes/place.ts';
 import { measured, read } from '../../../src/calculator/shapes/readings.ts';
-import type { CornerStyle, ShapeName } from '../../../src/calculator/shapes/shape.ts';
+import type {
+  CornerStyle,
+  Dimensions,
+  FurtherDimension,
+  MeasureName,
+  ShapeName,
+} from '../../../src/calculator/shapes/shape.ts';
 
 const names = fc.constantFrom(...shapeNames);
 const styles = fc.constantFrom<CornerStyle>('pointed', 'blunt');
@@ -19,20 +25,63 @@ const sizes = fc.double({ min: 0.125, max: 480, noNaN: true });
 const seams = fc.double({ min: 0, max: 2, noNaN: true });
 const faces = fc.constantFrom('finished' as const, 'cut' as const);
 
+/** Dimensions for any shape; a tumbler's narrow end is a part of its wide one. */
+const dimensions = fc
+  .record({
+    edge: sizes,
+    side: sizes,
+    angle: fc.double({ min: 20, max: 160, noNaN: true }),
+    part: fc.double({ min: 0.05, max: 0.95, noNaN: true }),
+    height: sizes,
+  })
+  .map(
+    ({ edge, side, angle, part, height }): Dimensions => ({
+      ...{ edge, side, angle, narrow: part * edge },
+      // A strip of a tumbler, hundreds of times as wide as it is high, leans too little to be told to a billionth.
+      height: Math.max(height, edge / 20),
+    }),
+  );
+
+/** Those that the shape has, so that the patch is of them and of nothing else. */
+const own = (shape: ShapeName, { edge, ...further }: Dimensions): Dimensions => {
+  const also = CATALOGUE[shape].also ?? {};
+  return { edge, ...Object.fromEntries(Object.entries(further).filter(([name]) => name in also)) };
+};
+
+/** A seam that leaves something of each hollow arc. */
+const seamFor = (shape: ShapeName, of: Dimensions, seam: number): number =>
+  Math.min(seam, 0.9 * widestAllowance(CATALOGUE[shape].outline(of)));
+
 describe('cut, then back', () => {
   test('gives the finished size, for every shape, measure, seam and corner', () => {
     fc.assert(
-      fc.property(sizes, sizes, seams, styles, faces, (edge, side, seam, cornerStyle, given) => {
+      fc.property(dimensions, seams, styles, faces, (any, most, cornerStyle, given) => {
         for (const shape of shapeNames) {
-          const second = CATALOGUE[shape].second;
-          const { measures } = cutPatch(shape, { edge, side }, seam, cornerStyle)[given];
+          const also = Object.entries(CATALOGUE[shape].also ?? {}) as [
+            FurtherDimension,
+            MeasureName | null,
+          ][];
           for (const measure of measuresOf(shape, given)) {
-            const other = measure === second ? measures.width : measures.height;
-            const stated = { measure, given, value: measures[measure]!, side: other!, seam, cornerStyle };
-            const back = dimensionsFrom(shape, stated);
-            if (!back.ok) throw new Error(`${shape} by ${measure}: ${back.problem.code}`);
-            expect(Math.abs(back.value.edge - edge), `${shape} ${measure}`).toBeLessThan(1e-9);
-            if (second) expect(Math.abs(back.value.side! - side), `${shape} ${measure}`).toBeLessThan(1e-9);
+            // A measure that is a further dimension itself is asked for in the usual proportions.
+            const isFurther = also.some(([, is]) => is === measure) && shape !== 'rectangle';
+            const leans = shape === 'tumbler' && measure === 'leg';
+            const of = isFurther || leans ? { edge: any.edge } : own(shape, any);
+            const seam = seamFor(shape, of, most);
+            const { measures } = cutPatch(shape, of, seam, cornerStyle)[given];
+            const other = measure === CATALOGUE[shape].second ? measures.width : measures.height;
+            const further = also.flatMap(([name, is]) =>
+              of[name] === undefined ? [] : [[name, is === null ? of[name] : measures[is]!] as const],
+            );
+            const back = dimensionsFrom(shape, {
+              ...{ measure, given, value: measures[measure]!, seam, cornerStyle },
+              ...(CATALOGUE[shape].second ? { side: other! } : { also: Object.fromEntries(further) }),
+            });
+            if (!back.ok) throw new Error(`${shape} by ${measure}: ${JSON.stringify(back.problem)}`);
+            for (const [name, value] of Object.entries(of))
+              expect(
+                Math.abs(back.value[name as keyof Dimensions]! - value),
+                `${shape} ${measure} ${name}`,
+              ).toBeLessThan(1e-9);
           }
         }
       }),
@@ -96,6 +145,43 @@ describe('what cannot be', () => {
   });
 });
 
+describe('what is not that shape', () => {
+  const tumbler = (narrow: number, wide = 3) =>
+    dimensionsFrom('tumbler', {
+      ...{ measure: 'edge', given: 'finished', value: wide, seam: 0.25, cornerStyle: 'pointed' },
+      also: { narrow },
+    });
+
+  test('a tumbler whose narrow end is no narrower', () => {
+    for (const narrow of [3, 4])
+      expect(tumbler(narrow)).toEqual({ ok: false, problem: { code: 'not-narrower', shape: 'tumbler' } });
+    expect(tumbler(2.99).ok).toBe(true);
+  });
+
+  test.each([
+    ['clamshell', 3, 1.5],
+    ['apple-core', 4, 4 / Math.SQRT2],
+  ] as const)('a seam that closes the hollow of a %s of %d', (shape, value, most) => {
+    const by = (seam: number) =>
+      dimensionsFrom(shape, { measure: 'edge', given: 'finished', value, seam, cornerStyle: 'pointed' });
+    expect(by(most * 0.99).ok).toBe(true);
+    for (const seam of [most * 1.01, most + 2])
+      expect(by(seam)).toEqual({
+        ok: false,
+        problem: { code: 'seam-closes-curve', shape, seam, most: expect.closeTo(most, 9) },
+      });
+  });
+
+  test('a cut tumbler whose narrow end is all seam has nothing left of it', () => {
+    const stated = { measure: 'edge', given: 'cut', value: 4, seam: 0.25, cornerStyle: 'pointed' } as const;
+    const narrowest = dimensionsFrom('tumbler', { ...stated, also: { narrow: 0.2, height: 3 } });
+    expect(narrowest).toMatchObject({ problem: { code: 'nothing-left', measure: 'shortSide', value: 0.2 } });
+    expect(dimensionsFrom('tumbler', { ...stated, also: { height: 0.4 } })).toMatchObject({
+      problem: { code: 'nothing-left', measure: 'height', value: 0.4, least: expect.closeTo(0.5, 6) },
+    });
+  });
+});
+
 describe('rectangles', () => {
   const cut = { given: 'cut', seam: 0.25, cornerStyle: 'pointed' } as const;
 
@@ -124,10 +210,17 @@ describe('patches', () => {
   test('a wider seam never shrinks a measure, the area or the square', () => {
     fc.assert(
       fc.property(names, sizes, seams, seams, styles, (shape, edge, one, other, style) => {
-        const [less, more] = [Math.min(one, other), Math.max(one, other)];
+        const [least, most] = [Math.min(one, other), Math.max(one, other)];
+        const [less, more] = [seamFor(shape, { edge }, least), seamFor(shape, { edge }, most)];
         const small = cutPatch(shape, { edge }, less, style);
         const large = cutPatch(shape, { edge }, more, style);
-        for (const measure of measuresOf(shape, 'cut'))
+        // A hollow is the one thing that the seam takes from: its radius shrinks by all of it.
+        if (large.cut.measures.concaveRadius !== undefined)
+          expect(small.cut.measures.concaveRadius! - large.cut.measures.concaveRadius).toBeCloseTo(
+            more - less,
+            9,
+          );
+        for (const measure of measuresOf(shape, 'cut').filter((name) => name !== 'concaveRadius'))
           expect(large.cut.measures[measure]! - small.cut.measures[measure]!, measure).toBeGreaterThan(-1e-9);
         expect(large.cut.area).toBeGreaterThan(small.cut.area * (1 - 1e-12));
         expect(startSquare(large)).toBeGreaterThan(startSquare(small) - 1e-9);
@@ -158,9 +251,13 @@ describe('patches', () => {
   test('the square to begin with holds the patch as it lies, the turned one is never larger', () => {
     fc.assert(
       fc.property(names, sizes, seams, styles, (shape, edge, seam, style) => {
-        const patch = cutPatch(shape, { edge }, seam, style);
+        const patch = cutPatch(shape, { edge }, seamFor(shape, { edge }, seam), style);
         const upright = startSquare(patch);
-        expect(upright).toBeCloseTo(Math.max(patch.cut.measures.width!, patch.cut.measures.height!), 9);
+        const { width, height, corners = 0 } = patch.cut.measures;
+        // A long hexagon's width is across its long sides; it lies as long as it is point to point.
+        const [wide, high] = shape === 'long-hexagon' ? [corners, width!] : [width!, height!];
+        if (shape !== 'long-hexagon' || style === 'pointed')
+          expect(upright).toBeCloseTo(Math.max(wide, high), 9);
         const { side } = startSquareTurned(patch);
         expect(side).toBeLessThanOrEqual(upright + 1e-9);
         expect(side * side).toBeGreaterThan(patch.cut.area * (1 - 1e-12));

@@ -97,7 +97,116 @@ describe('shapes of the catalogue, pointed', () => {
   });
 });
 
-describe('straight outlines that are not in the catalogue yet, pointed', () => {
+describe('further shapes of the catalogue', () => {
+  test.each(each)('octagon, pentagon, 45° diamond: edge $a, seam $s', ({ a, s }) => {
+    agree(cutMeasures('octagon', { edge: a }, s), {
+      edge: a + 2 * s * (ROOT2 - 1),
+      flats: (1 + ROOT2) * a + 2 * s,
+      finishedArea: 2 * (1 + ROOT2) * a * a,
+    });
+    const pentagonEdge = a + 2 * s * tan(36);
+    agree(cutMeasures('pentagon', { edge: a }, s), {
+      edge: pentagonEdge,
+      height: (pentagonEdge / 2) * Math.sqrt(5 + 2 * Math.sqrt(5)),
+      finishedArea: (5 * a * a) / (4 * tan(36)),
+    });
+    const diamondEdge = a + 2 * ROOT2 * s;
+    agree(cutMeasures('diamond45', { edge: a }, s), {
+      edge: diamondEdge,
+      height: a / ROOT2 + 2 * s,
+      shortDiagonal: 2 * diamondEdge * sin(22.5),
+      longDiagonal: 2 * diamondEdge * cos(22.5),
+      finishedArea: (a * a) / ROOT2,
+    });
+  });
+
+  test.each([20, 60, 75, 90, 100, 120, 150])('long hexagon with points of %i°', (angle) => {
+    for (const [a, b, s] of [
+      [1.5, 2.25, 0.25],
+      [1, 0.5, 0.375],
+      [2, 6, 0.125],
+    ] as const) {
+      const leg = a + s * (1 / tan(angle / 2) + tan(angle / 4));
+      const longSide = b + 2 * s * tan(angle / 4);
+      agree(cutMeasures('long-hexagon', { edge: a, side: b, angle }, s), {
+        edge: leg,
+        leg,
+        longSide,
+        width: 2 * a * sin(angle / 2) + 2 * s,
+        corners: longSide + 2 * leg * cos(angle / 2),
+        finishedArea: 2 * a * b * sin(angle / 2) + a * a * sin(angle),
+      });
+    }
+  });
+
+  test.each([
+    [3, 2, 2.5],
+    [2.5, 1.75, 3],
+    [2, 1.9, 1],
+    [4, 0.5, 1],
+  ])('tumbler %d wide, %d narrow, %d high', (wide, narrow, height) => {
+    for (const s of SEAMS) {
+      const base = Math.atan((2 * height) / (wide - narrow));
+      agree(cutMeasures('tumbler', { edge: wide, narrow, height }, s), {
+        longSide: wide + (2 * s) / Math.tan(base / 2),
+        shortSide: narrow + 2 * s * Math.tan(base / 2),
+        height: height + 2 * s,
+        finishedArea: ((wide + narrow) * height) / 2,
+      });
+    }
+  });
+
+  test.each([
+    [2, 0.25],
+    [3, 0.375],
+    [6, 0.5],
+  ])('clamshell %d wide, seam %d', (d, s) => {
+    const { finished, cut } = cutPatch('clamshell', { edge: d }, s, 'pointed');
+    agree(cut.measures, {
+      width: d + 2 * s,
+      height: d + 2 * s,
+      convexRadius: d / 2 + s,
+      concaveRadius: d / 2 - s,
+    });
+    expect(finished.area).toBeCloseTo((d * d) / 2, 10);
+    expect(finished.perimeter).toBeCloseTo(Math.PI * d, 10);
+    expect(cut.area).toBeCloseTo((d * d) / 2 + Math.PI * d * s + Math.PI * s * s, 10);
+  });
+
+  test.each([
+    [4, undefined, 0.25],
+    [4, 90, 0.25],
+    [3, 60, 0.25],
+    [5, 45, 0.375],
+    [4, 120, 0.25],
+  ])('apple-core %d corner to corner, arcs of %s°, seam %d', (chord, angle, s) => {
+    const theta = radians(angle ?? 90);
+    const R = chord / (2 * Math.sin(theta / 2));
+    const sagitta = R * (1 - Math.cos(theta / 2));
+    const { finished, cut } = cutPatch(
+      'apple-core',
+      { edge: chord, ...(angle === undefined ? {} : { angle }) },
+      s,
+      'pointed',
+    );
+    agree(cut.measures, {
+      width: chord + 2 * sagitta + 2 * s,
+      shortSide: chord - 2 * sagitta + 2 * s,
+      convexRadius: R + s,
+      concaveRadius: R - s,
+    });
+    expect(finished.area).toBeCloseTo(chord * chord, 10);
+    expect(cut.area).toBeCloseTo(chord * chord + 4 * R * theta * s + Math.PI * s * s, 10);
+  });
+
+  test('an apple-core of quarter arcs swells along the circle through its four corners', () => {
+    const { finished } = cutPatch('apple-core', { edge: 4 }, 0.25, 'pointed');
+    expect(finished.measures.convexRadius).toBeCloseTo(4 / ROOT2, 10);
+    expect(finished.measures.width).toBeCloseTo(4 * ROOT2, 10);
+  });
+});
+
+describe('straight outlines drawn corner by corner, pointed', () => {
   test.each(each)('edge $a, seam $s', ({ a, s }) => {
     for (const n of [3, 4, 5, 6, 8, 12]) {
       const cut = offset(regular(n, a), s, 'pointed');

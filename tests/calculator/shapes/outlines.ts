@@ -78,16 +78,25 @@ export const sideLength = (outline: Outline, side: number): number =>
 export const cornerToCorner = (outline: Outline, a: number, b: number): number =>
   gap(outline[a]!, outline[b]!);
 
-/** The exterior angle at each corner of a straight-sided outline, radians. */
-export const exteriorAngles = (outline: Outline): number[] =>
+/** The direction of each side where it leaves its corner and where it arrives at the next, radians. */
+const directions = (outline: Outline): { leaving: number; arriving: number }[] =>
   outline.map((corner, i) => {
-    const before = outline.at(i - 1)!;
-    const after = outline[(i + 1) % outline.length]!;
-    const turn =
-      Math.atan2(after.y - corner.y, after.x - corner.x) -
-      Math.atan2(corner.y - before.y, corner.x - before.x);
-    return Math.atan2(Math.sin(turn), Math.cos(turn));
+    const next = outline[(i + 1) % outline.length]!;
+    const chord = Math.atan2(next.y - corner.y, next.x - corner.x);
+    // An arc leaves its chord by half its own angle: twice the angle whose tangent is the bulge.
+    const half = 2 * Math.atan(corner.bulge ?? 0);
+    return { leaving: chord - half, arriving: chord + half };
   });
+
+/** The exterior angle at each corner of an outline, radians, -π excluded. */
+export const exteriorAngles = (outline: Outline): number[] => {
+  const sides = directions(outline);
+  return sides.map(({ leaving }, i) => {
+    const turn = leaving - sides.at(i - 1)!.arriving;
+    const angle = Math.atan2(Math.sin(turn), Math.cos(turn));
+    return angle < 1e-9 - Math.PI ? angle + 2 * Math.PI : angle;
+  });
+};
 
 /** Convex outlines: corners in order round an ellipse, none too near its neighbour. */
 export const convex: fc.Arbitrary<Outline> = fc

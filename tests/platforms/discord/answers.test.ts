@@ -2,9 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { commands } from '../../../commands/index.ts';
 import { readOptions } from '../../../src/chat/read-options.ts';
 import { tidy } from '../../../src/measure/tidy.ts';
+import { alone } from '../../commands/asking.ts';
 import { ADA, BEA } from '../../standin/discord/events.ts';
 import { BOT } from '../../standin/discord/standin.ts';
 import { buttonsOf, embedOf, running } from './bot.ts';
+
+const CHANGES = /^\/plan (?:keep|show|change|remove)|^\/kit plan:/;
 
 const context = { unit: 'in', today: '2026-12-01' } as const;
 
@@ -49,6 +52,8 @@ describe('every example of every command', () => {
         ...(sub ? { sub } : {}),
         options,
       });
+      // What changes something kept is not the same the second time.
+      if (!alone.includes(typed) || CHANGES.test(typed)) continue;
       expect(embedOf(said).title, typed).toBe(embedOf(given).title);
       expect(embedOf(given).title, typed).not.toContain('Not yet');
     }
@@ -154,7 +159,7 @@ describe('replies', () => {
       content: `<@!${BOT.id}> how many 1 inch hexagons from a fat quarter?`,
       bot: BOT.id,
     });
-    expect(embedOf(seen).description).toContain('At least 75');
+    expect(embedOf(seen).description).toContain('At least 77');
     standIn.tell({ who: ADA, does: 'say', content: 'how many hexagons?', bot: BOT.id });
     standIn.tell({ who: { ...ADA, bot: true }, does: 'say', content: `<@${BOT.id}> /help`, bot: BOT.id });
     standIn.tell({

@@ -21,6 +21,14 @@ const acts: Record<string, () => Promise<void>> = {
     await store.close();
   },
 
+  /** Runs as the bot until it is killed. */
+  async bot() {
+    const store = await openStore(file, {}, 'bot');
+    if (!store.ok) throw new Error(JSON.stringify(store.problem));
+    console.log('up');
+    setInterval(() => {}, 1000);
+  },
+
   /** Writes without end and says each number that is safely kept. */
   async write() {
     const store = await open();

@@ -1,0 +1,114 @@
+import { form, type Here } from '../src/chat/command.ts';
+import { bare, otherwise, required, usually } from '../src/chat/option.ts';
+import { date } from '../src/chat/option-kinds.ts';
+import { reply } from '../src/chat/reply.ts';
+import {
+  countingOption,
+  eachOption,
+  goalOption,
+  nameOption,
+  nameTaken,
+  placeOption,
+  roundsOption,
+  sizeOption,
+  termsFrom,
+  whoOption,
+} from './challenge-terms.ts';
+import { challengeFigures, shownChallenge, termsWords } from './challenge-words.ts';
+import { challengeOption, whichChallenge } from './which-challenge.ts';
+import { mayArrange } from './which-one.ts';
+
+export const openForm = form({
+  name: 'open',
+  summary: 'Open a challenge: what is counted, how many, from when to when',
+  examples: [
+    '/challenge open name:Spring counting:rosette rounds:2 goal:200 first:2026-12-01 last:2026-12-31',
+    '/challenge open name:Stars counting:star side:3 each:4 who:joined',
+  ],
+  options: {
+    name: required(nameOption),
+    counting: otherwise(bare(countingOption), 'rosette'),
+    rounds: otherwise(roundsOption, 1),
+    size: usually(sizeOption, '1in'),
+    goal: goalOption,
+    each: eachOption,
+    first: usually(date('The first day'), 'today'),
+    last: date('The last day'),
+    place: usually(placeOption, 'here'),
+    who: otherwise(whoOption, 'everyone'),
+  },
+  keeps: true,
+  async run(values, here) {
+    const refused = mayArrange(here, '/challenge open');
+    if (refused) return refused;
+    const terms = termsFrom(values, here);
+    if (!terms.ok) return terms;
+    const taken = await nameTaken(terms.value.name, here);
+    if (taken) return taken;
+    const { facts, guild, who, now, today } = here;
+    const opened = await facts.challenges.add(guild, terms.value);
+    await facts.challenges.write(opened, { kind: 'open', member: who, by: who, day: today, at: now });
+    const assumed = [
+      ...(here.given.has('counting') ? [] : ['rosettes']),
+      ...(here.given.has('rounds') || terms.value.rounds === 0
+        ? []
+        : [terms.value.counting === 'star' ? '1 a side' : '1 round each']),
+      ...(here.given.has('size') ? [] : [`${here.say.plain(1)} side`]),
+      ...(here.given.has('last') ? [] : ['no last day']),
+    ];
+    return reply({
+      title: `${opened.name} is open`,
+      lines: termsWords(opened, here),
+      figures: challengeFigures(opened),
+      notes: assumed.length === 0 ? [] : [`Assumed: ${assumed.join(', ')}. \`/challenge edit\` changes it.`],
+      choices: [
+        { label: 'Join', ask: `/challenge join challenge:${opened.number}` },
+        { label: 'Standings', ask: `/standings challenge:${opened.number}` },
+      ],
+    });
+  },
+});
+
+export const closeForm = form({
+  name: 'close',
+  summary: 'Close a challenge: nothing more is logged, the standings stay',
+  examples: ['/challenge close', '/challenge close Spring'],
+  options: { challenge: bare(challengeOption) },
+  keeps: true,
+  run: (values, here) => turn('close', values.challenge, here),
+});
+
+export const reopenForm = form({
+  name: 'reopen',
+  summary: 'Open a closed challenge again',
+  examples: ['/challenge reopen', '/challenge reopen Spring'],
+  options: { challenge: bare(challengeOption) },
+  keeps: true,
+  run: (values, here) => turn('reopen', values.challenge, here),
+});
+
+async function turn(way: 'close' | 'reopen', named: string | undefined, here: Here) {
+  const refused = mayArrange(here, `/challenge ${way}`);
+  if (refused) return refused;
+  const found = await whichChallenge(named, here, way === 'close' ? 'open' : 'closed');
+  if ('asks' in found) return found.asks;
+  if (!found.ok) return found;
+  const taken = way === 'reopen' ? await nameTaken(found.value.name, here) : null;
+  if (taken) return taken;
+  const { facts, who, now, today } = here;
+  const turned = await facts.challenges.change(found.value, { open: way === 'reopen' });
+  await facts.challenges.write(turned, { kind: way, member: who, by: who, day: today, at: now });
+  const back = way === 'close' ? 'reopen' : 'close';
+  return reply({
+    title: `${turned.name} is ${way === 'close' ? 'closed' : 'open again'}`,
+    lines: shownChallenge(turned, here),
+    figures: challengeFigures(turned),
+    choices: [
+      { label: 'Standings', ask: `/standings challenge:${turned.number}` },
+      {
+        label: back === 'reopen' ? 'Reopen it' : 'Close it',
+        ask: `/challenge ${back} challenge:${turned.number}`,
+      },
+    ],
+  });
+}

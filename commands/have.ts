@@ -1,0 +1,182 @@
+import { bestLength } from '../src/calculator/fabric/best-length.ts';
+import { type Allotment, allot, type Pile, type Share } from '../src/calculator/fabric/have.ts';
+import { purchase } from '../src/calculator/fabric/purchase.ts';
+import type { CutPatch } from '../src/calculator/shapes/shape.ts';
+import type { Here } from '../src/chat/command.ts';
+import type { Option } from '../src/chat/option.ts';
+import { count, type Reply, reply, type Table, yards } from '../src/chat/reply.ts';
+import { type ClothPile, type RoleCount, readClothList, readRoleCounts } from '../src/measure/cloth-list.ts';
+import { ok, type Result, wholeAbove, wrong } from '../src/measure/result.ts';
+import { grouped } from '../src/measure/ruler.ts';
+import { many, type Speech } from '../src/measure/speech.ts';
+import { bought, roundUp } from './bought.ts';
+import { bladeCaution } from './cautions.ts';
+import type { MadeOf } from './made-of.ts';
+import { assumedNote } from './patch.ts';
+
+const LONGEST_LIST = 400;
+
+/** The cloth that she has, in free words. */
+const have: Option<readonly ClothPile[], false> = {
+  kind: 'list of cloth',
+  summary: 'What cloth you have: what can be cut from it, and what to buy',
+  example: '3 fat quarters, 12 5in squares, 1 1/2yd',
+  bounds: 'pieces with commas between; each may say what it is for',
+  shape: { as: 'words', longest: LONGEST_LIST },
+  greedy: true,
+  take(text, { unit }) {
+    const list = readClothList(text, unit);
+    if (!list.ok) return list;
+    const paper = list.value.find(({ cloth }) => cloth.kind === 'paper');
+    return paper ? wrong('cloth-unread', { got: paper.words }) : ok({ value: list.value, rest: '' });
+  },
+  write: (piles) => piles.map(pileWords).join(', '),
+};
+
+/** How many patches each part of a layout needs, in free words. */
+const need: Option<readonly RoleCount[], false> = {
+  kind: 'list of patches',
+  summary: 'How many patches each part needs, each part from cloth of its own',
+  example: '7 centres, 42 petals, 24 path',
+  bounds: 'numbers and names with commas between',
+  shape: { as: 'words', longest: LONGEST_LIST },
+  greedy: true,
+  take(text) {
+    const list = readRoleCounts(text);
+    return list.ok ? ok({ value: list.value, rest: '' }) : list;
+  },
+  write: (needs) => needs.map(({ count: many, role }) => `${many} ${role}`).join(', '),
+};
+
+export const haveOptions = { have, need };
+
+/** A pile as it can be typed again. */
+function pileWords({ count: pieces, cloth, words, role }: ClothPile): string {
+  const many = pieces === 1 ? '' : cloth.kind === 'yardage' ? `${pieces} x ` : `${pieces} `;
+  return `${many}${words}${role === '' ? '' : ` for ${role}`}`;
+}
+
+/** What is to be cut: the parts that were named, those of a layout whose parts are told apart, or one. */
+export function needsFrom(
+  values: { readonly need?: readonly RoleCount[]; readonly have?: unknown; readonly pieces?: number },
+  of: MadeOf | null,
+): Result<readonly RoleCount[]> {
+  if (values.need) {
+    if (of || values.pieces !== undefined) return wrong('one-of-these', { got: 'need, pieces, or a layout' });
+    return ok(values.need);
+  }
+  if (of) return ok(values.have ? of.byRole : [{ count: of.pieces, role: '' }]);
+  return ok(values.pieces === undefined ? [] : [{ count: values.pieces, role: '' }]);
+}
+
+interface Stash {
+  readonly patch: CutPatch;
+  readonly needs: readonly RoleCount[];
+  readonly piles: readonly ClothPile[];
+  readonly width: number;
+  readonly spare: number;
+  readonly shrink: number;
+  readonly title: string;
+  readonly assumed: readonly string[];
+  readonly here: Here;
+}
+
+/** What can be cut from what she has, and what is to buy; undefined where a patch is wider than the cloth. */
+export function haveAnswer(stash: Stash): Reply | undefined {
+  const { patch, piles, width, spare, shrink, title, assumed, here } = stash;
+  const { say } = here;
+  const needs = stash.needs.map(({ count: pieces, role }) => ({
+    ...{ role: role.toLowerCase(), patch },
+    pieces: wholeAbove(pieces * (1 + spare)),
+  }));
+  const allotment = allot(
+    piles.map((pile) => pileFrom(pile, width)),
+    needs,
+  );
+  const wanting = allotment.missing.flatMap((pieces, at) => {
+    if (pieces === 0) return [];
+    const length = bestLength(patch, pieces, width)?.length;
+    return [
+      { pieces, role: stash.needs[at]!.role, buy: length === undefined ? undefined : length / (1 - shrink) },
+    ];
+  });
+  if (wanting.some(({ buy }) => buy === undefined)) return undefined;
+  const all = needs.reduce((sum, { pieces }) => sum + pieces, 0);
+  const missing = allotment.missing.reduce((sum, pieces) => sum + pieces, 0);
+  const toBuy = wanting.reduce((sum, { buy = 0 }) => sum + purchase(buy, 'yard').amount, 0);
+  const rows = [
+    ...allotment.shares.map((share) => shareRow(share, stash, say)),
+    ...wanting.map(({ pieces, role, buy = 0 }) => [
+      `buy ${bought(buy, say)}`,
+      grouped(pieces),
+      forWords(role, `${say.plain(roundUp(buy, say))} needed`),
+    ]),
+  ];
+  return reply({
+    title,
+    lines: [headline(all, missing, wanting.length, piles.length > 0), ...leftWords(allotment, stash, say)],
+    table: rows.length === 0 ? null : ({ columns: ['from', 'gives', 'for'], rows } satisfies Table),
+    figures: {
+      pieces: count(all),
+      covered: count(all - missing),
+      missing: count(missing),
+      buyYards: yards(toBuy),
+    },
+    notes: [
+      ...(piles.length > 0 && needs.length > 1
+        ? ['A piece serves one part; a length is cut from one end and may serve several.']
+        : []),
+      ...assumedNote(assumed),
+    ],
+    cautions: bladeCaution(here),
+  });
+}
+
+function pileFrom({ count: pieces, cloth, role }: ClothPile, usable: number): Pile {
+  return {
+    count: pieces,
+    width: cloth.width ?? usable,
+    length: cloth.length,
+    isLength: cloth.kind === 'yardage',
+    role,
+  };
+}
+
+function headline(all: number, missing: number, parts: number, has: boolean): string {
+  if (missing === 0) return `What you have is enough for all ${grouped(all)}.`;
+  if (!has) return `${many(all, 'patch', 'patches')}: buy as below, each part from cloth of its own.`;
+  const buys =
+    parts === 1 ? 'buy the rest as below' : 'buy the rest as below, each part from cloth of its own';
+  return `${grouped(all - missing)} of ${grouped(all)} from what you have; ${buys}.`;
+}
+
+function shareRow(
+  { pile, need, pieces, gives, length }: Share,
+  { piles, needs }: Stash,
+  say: Speech,
+): string[] {
+  const { count: there, words } = piles[pile]!;
+  const from =
+    length === undefined
+      ? `${pieces < there ? `${grouped(pieces)} of ${grouped(there)}` : grouped(there)} ${words}`
+      : `${say.plain(roundUp(length, say))} of ${words}`;
+  return [from, grouped(gives), forWords(needs[need]!.role)];
+}
+
+const forWords = (role: string, more = ''): string =>
+  [role, more].filter((words) => words !== '').join(', ') || 'all';
+
+/** What stays whole, in one line. */
+function leftWords({ shares }: Allotment, { piles }: Stash, say: Speech): string[] {
+  const left = piles.flatMap(({ count: there, words, cloth }, at) => {
+    const used = shares.filter(({ pile }) => pile === at);
+    if (cloth.kind === 'yardage') {
+      const cut = used.reduce((sum, { length = 0 }) => sum + length, 0);
+      const rest = there * cloth.length - cut;
+      return rest < 1 ? [] : [cut === 0 ? words : `${say.plain(Math.floor(rest * 8) / 8)} of ${words}`];
+    }
+    const rest = there - used.reduce((sum, { pieces }) => sum + pieces, 0);
+    return rest > 0 ? [`${grouped(rest)} ${words}`] : [];
+  });
+  return left.length === 0 || shares.length === 0 ? [] : [`Left over: ${left.join(', ')}.`];
+}

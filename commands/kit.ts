@@ -1,0 +1,71 @@
+import { type Kit, kitFrom } from '../src/calculator/plan/kit.ts';
+import type { PlanWish } from '../src/calculator/plan/wish.ts';
+import { type Command, form, type Here } from '../src/chat/command.ts';
+import { alsoNamed, required, usually } from '../src/chat/option.ts';
+import { percent, whole } from '../src/chat/option-kinds.ts';
+import { type Result, wrong } from '../src/measure/result.ts';
+import { kitReply } from './kit-reply.ts';
+import { assumedNote } from './patch.ts';
+import { nameOption, planOptions } from './plan-options.ts';
+import { planProblem } from './plan-problem.ts';
+import { sheetFor } from './plan-reply.ts';
+import { type PlanValues, wishFrom } from './plan-wish.ts';
+
+/** What is cut to be safe where nobody has said: 5 to 10 in a hundred is common practice, no source. */
+const USUAL_SPARE = 0.05;
+
+const { hours: _hours, border: _border, sides: _sides, rows: _rows, spare: _spare, ...plain } = planOptions;
+
+const kit: Command = {
+  name: 'kit',
+  summary: 'Kits for so many members: patches and cloth by part, and a packing list',
+  forms: [
+    form({
+      name: '',
+      summary: 'The same patches for so many members: what to cut and buy in all, what goes in each kit',
+      examples: [
+        '/kit rosette rounds:2 size:1in members:12 spare:10%',
+        '/kit plan:Queen members:4',
+        '/kit star side:2 size:1 1/2in members:8 cloths:round 1 gold, round 2 scraps',
+      ],
+      options: {
+        members: required(alsoNamed(whole('How many kits', 1, 1000, '12'), 'member', 'kits', 'people')),
+        plan: alsoNamed(nameOption, 'name'),
+        spare: usually(percent('More patches than needed, for mishaps and late joiners', 100, '10%'), '5%'),
+        ...plain,
+      },
+      async run({ members, plan, spare, ...values }, here) {
+        const asked = await wished(plan, values as PlanValues, here);
+        if ('asks' in asked) return asked.asks;
+        if (!asked.ok) return planProblem(asked, here);
+        const share = spare ?? (asked.value.wish.spare > 0 ? asked.value.wish.spare : USUAL_SPARE);
+        const wish: PlanWish = { ...asked.value.wish, spare: share };
+        const sheet = sheetFor(here);
+        const made: Result<Kit> = kitFrom(wish, members, sheet);
+        if (!made.ok) return planProblem(made, here);
+        const assumed = asked.value.assumed.filter(
+          (one) => one !== 'nothing to spare' && !one.endsWith('a week'),
+        );
+        return kitReply(made.value, {
+          ...{ here, sheet, name: plan ?? null },
+          notes: assumedNote([
+            ...assumed,
+            ...(spare === undefined ? [`${Math.round(share * 1000) / 10}% to spare`] : []),
+          ]),
+          choices: asked.value.otherwise,
+        });
+      },
+    }),
+  ],
+};
+
+export default kit;
+
+/** The plan that is kept under the name, with what was said beside it laid over; or a new one. */
+async function wished(name: string | undefined, values: PlanValues, here: Here) {
+  if (name === undefined) return wishFrom(values, here);
+  const kept = await here.facts.plans.find(here.guild, name);
+  if (kept) return wishFrom(values, here, kept.wish);
+  const known = (await here.facts.plans.list(here.guild)).map((one) => one.name);
+  return known.length === 0 ? wrong('plans-none') : wrong('plan-unknown', { got: name, known });
+}

@@ -1,0 +1,193 @@
+import { planFrom } from '../src/calculator/plan/plan.ts';
+import { type Answer, type Command, form, type Here } from '../src/chat/command.ts';
+import { bare, required } from '../src/chat/option.ts';
+import { reply } from '../src/chat/reply.ts';
+import type { KeptPlan } from '../src/guild/plan-facts.ts';
+import { MOST_PLANS, mayChange } from '../src/guild/plan-rules.ts';
+import { ok, type Result, wrong } from '../src/measure/result.ts';
+import { dayWords, many } from '../src/measure/speech.ts';
+import { assumedNote } from './patch.ts';
+import { keepAgain, kitChoice, nameFor, optionIn } from './plan-again.ts';
+import { workedWith } from './plan-lines.ts';
+import { nameOption, planOptions } from './plan-options.ts';
+import { planProblem } from './plan-problem.ts';
+import { planReply, sheetFor } from './plan-reply.ts';
+import { layoutWords } from './plan-roles.ts';
+import { type PlanValues, wishFrom } from './plan-wish.ts';
+
+const named = required(bare(nameOption));
+
+const plan: Command = {
+  name: 'plan',
+  summary: 'A whole quilt: patches, cloth, papers, thread, hours, finishing and a shopping list',
+  standing: 'make',
+  forms: [
+    form({
+      name: 'make',
+      summary: 'A quilt worked out in one reply, with its shopping list to print or for a spreadsheet',
+      examples: [
+        '/plan garden rosettes:7 rounds:2 outer:yes size:1in cloths:centre yellow, petal scraps, path white',
+        '/plan field 60x72in 1in',
+        '/plan stars quilt:50x60in set:hexagons size:1 1/2in',
+        '/plan shape:kite number:240 size:2in',
+      ],
+      options: planOptions,
+      run(values, here) {
+        const asked = wishFrom(values, here);
+        if ('asks' in asked) return asked.asks;
+        if (!asked.ok) return planProblem(asked, here);
+        const { wish, assumed, otherwise } = asked.value;
+        const sheet = sheetFor(here);
+        const made = planFrom(wish, sheet);
+        if (!made.ok) return planProblem(made, here);
+        const name = nameFor(made.value, here.say);
+        const keep = here.again({}).replace(/^\/plan(?: make)?/, `/plan keep name:${name}`);
+        return planReply(made.value, {
+          ...{ here, sheet },
+          notes: assumedNote(assumed),
+          choices: [{ label: `Keep it as ‘${name}’`, ask: keep }, ...otherwise],
+        });
+      },
+    }),
+    form({
+      name: 'keep',
+      summary: 'Work a quilt out and keep it for the guild under a name',
+      examples: [
+        '/plan keep name:Spring garden rosettes:7 rounds:2 size:1in',
+        '/plan keep name:Queen quilt:queen size:1in',
+      ],
+      options: { name: required(nameOption), ...planOptions },
+      keeps: true,
+      async run({ name, ...values }, here) {
+        const option = optionIn(name);
+        if (option) return wrong('plan-name-option', { got: option });
+        const asked = wishFrom(values, here);
+        if ('asks' in asked) return asked.asks;
+        if (!asked.ok && asked.problem.code === 'plan-what') return wrong('plan-all-name', { got: name });
+        if (!asked.ok) return planProblem(asked, here);
+        const kept: KeptPlan = {
+          ...{ name, owner: here.who.id, ownerName: here.who.name, wish: asked.value.wish },
+          ...{ keptOn: here.today, changedOn: here.today },
+        };
+        const shown = shownPlan(kept, here, asked.value.assumed);
+        if ('problem' in shown) return shown;
+        const there = await here.facts.plans.find(here.guild, name);
+        if (there) return wrong('plan-name-taken', { got: there.name });
+        if ((await here.facts.plans.list(here.guild)).length >= MOST_PLANS)
+          return wrong('plans-full', { most: String(MOST_PLANS) });
+        await here.facts.plans.keep(here.guild, kept);
+        return shown;
+      },
+    }),
+    form({
+      name: 'list',
+      summary: 'The plans that the guild keeps',
+      examples: ['/plan list'],
+      options: {},
+      async run(_, here) {
+        const plans = await here.facts.plans.list(here.guild);
+        if (plans.length === 0)
+          return reply({
+            title: 'No plan is kept yet',
+            lines: [
+              `There is room for ${MOST_PLANS}. Keep the first:`,
+              '`/plan keep name:Spring garden rosettes:7 rounds:2`',
+            ],
+          });
+        return reply({
+          title: 'Plans kept',
+          lines: [`${many(plans.length, 'plan', 'plans')}. \`/plan show\` and a name shows one.`],
+          table: { columns: ['name', 'what', 'kept by'], rows: plans.map((one) => listed(one, here)) },
+          figures: { plans: { value: plans.length, unit: '' } },
+          choices: plans
+            .slice(0, 5)
+            .map(({ name }) => ({ label: `Show ${name}`, ask: `/plan show name:${name}` })),
+        });
+      },
+    }),
+    form({
+      name: 'show',
+      summary: 'A kept plan, worked out again with its sheet and table',
+      examples: ['/plan show Spring garden'],
+      options: { name: named },
+      async run({ name }, here) {
+        const found = await findPlan(name, here);
+        return found.ok ? shownPlan(found.value, here) : found;
+      },
+    }),
+    form({
+      name: 'change',
+      summary: 'Change something of a kept plan; what is not said stays',
+      examples: ['/plan change name:Spring garden spare:10% hours:4', '/plan change name:Queen size:3/4in'],
+      options: { name: required(nameOption), ...planOptions },
+      keeps: true,
+      async run({ name, ...values }, here) {
+        const found = await hers(name, here);
+        if (!found.ok) return found;
+        if (Object.keys(planOptions).every((key) => !here.given.has(key))) return wrong('plan-unchanged');
+        const asked = wishFrom(values as PlanValues, here, found.value.wish);
+        if ('asks' in asked) return asked.asks;
+        if (!asked.ok) return planProblem(asked, here);
+        const changed = { ...found.value, wish: asked.value.wish, changedOn: here.today };
+        const shown = shownPlan(changed, here);
+        if ('problem' in shown) return shown;
+        await here.facts.plans.change(here.guild, found.value.name, asked.value.wish, here.today);
+        return shown;
+      },
+    }),
+    form({
+      name: 'remove',
+      summary: 'Keep a plan no longer',
+      examples: ['/plan remove Spring garden'],
+      options: { name: named },
+      keeps: true,
+      async run({ name }, here) {
+        const found = await hers(name, here);
+        if (!found.ok) return found;
+        await here.facts.plans.remove(here.guild, found.value.name);
+        return reply({
+          title: `‘${found.value.name}’ is removed`,
+          lines: [`It was ${layoutWords({ wish: found.value.wish }, here.say)}.`],
+          choices: [{ label: 'Keep it again', ask: keepAgain(found.value) }],
+        });
+      },
+    }),
+  ],
+};
+
+export default plan;
+
+/** A kept plan's reply: worked out anew, and by whom it is kept. */
+function shownPlan(kept: KeptPlan, here: Here, assumed: readonly string[] = []): Answer {
+  const sheet = sheetFor(here);
+  const made = planFrom(kept.wish, sheet);
+  if (!made.ok) return planProblem(made, here);
+  const by = kept.ownerName === '' ? '' : ` by ${kept.ownerName}`;
+  const changed = kept.changedOn === kept.keptOn ? '' : `, changed ${dayWords(kept.changedOn)}`;
+  return planReply(made.value, {
+    ...{ here, sheet, name: kept.name },
+    notes: [
+      ...(assumed.length > 0 ? assumedNote(assumed) : [workedWith(made.value, here)]),
+      `Kept${by}, ${dayWords(kept.keptOn)}${changed}.`,
+    ],
+    choices: [kitChoice(kept.name)],
+  });
+}
+
+async function findPlan(name: string, { facts, guild }: Here): Promise<Result<KeptPlan>> {
+  const found = await facts.plans.find(guild, name);
+  if (found) return ok(found);
+  const known = (await facts.plans.list(guild)).map((one) => one.name);
+  return known.length === 0 ? wrong('plans-none') : wrong('plan-unknown', { got: name, known });
+}
+
+/** A plan that the asker may change. */
+async function hers(name: string, here: Here): Promise<Result<KeptPlan>> {
+  const found = await findPlan(name, here);
+  if (!found.ok || mayChange(here.who, found.value)) return found;
+  return wrong('plan-not-yours', { got: found.value.name, owner: found.value.ownerName });
+}
+
+function listed(kept: KeptPlan, here: Here): string[] {
+  return [kept.name, layoutWords({ wish: kept.wish }, here.say), kept.ownerName || 'nobody now'];
+}

@@ -1,0 +1,156 @@
+import { type Answer, form, type Here } from '../src/chat/command.ts';
+import { bare } from '../src/chat/option.ts';
+import { percent } from '../src/chat/option-kinds.ts';
+import { count, type Picture, type Reply, reply, squareInches } from '../src/chat/reply.ts';
+import type { SwapParcel } from '../src/guild/swap-facts.ts';
+import type { Left } from '../src/guild/swap-match.ts';
+import { type Plan, planSwap, type WholeSwap } from '../src/guild/swap-plan.ts';
+import { wrong } from '../src/measure/result.ts';
+import { grouped } from '../src/measure/ruler.ts';
+import { many } from '../src/measure/speech.ts';
+import { askedSwap, whichSwap } from './swap-which.ts';
+import { areaOfWords, areaUnit, areaWords, namesIn, percentWords, piecesWords } from './swap-words.ts';
+
+export const match = form({
+  name: 'match',
+  summary: 'Plan who sends what to whom, fair by area; what was sent stays',
+  examples: ['/swap match', '/swap match share:10%'],
+  options: {
+    share: percent('How much less area than she sends somebody may receive', 100, '20%'),
+    swap: bare(whichSwap),
+  },
+  organisers: true,
+  keeps: true,
+  async run({ share, swap: name }, here) {
+    const asked = await askedSwap(name, here);
+    if ('asks' in asked) return asked.asks;
+    if (!asked.ok) return asked;
+    const whole = {
+      ...asked.value,
+      swap: { ...asked.value.swap, ...(share === undefined ? {} : { share }) },
+    };
+    return plan(whole, here);
+  },
+});
+
+/** Fewer than this many cannot swap. */
+const TWO = 2;
+
+async function plan(whole: WholeSwap, here: Here): Promise<Answer> {
+  const { swap, people } = whole;
+  if (people.filter(({ state }) => state === 'in').length < TWO)
+    return wrong('swap-too-few', { name: swap.name });
+  const planned = planSwap(whole);
+  await here.facts.swaps.replan(swap, planned.parcels);
+  await here.facts.swaps.change(swap, { share: swap.share, state: 'closed' });
+  return told(whole, planned, await here.facts.swaps.parcels(swap), here);
+}
+
+function told(whole: WholeSwap, plan: Plan, parcels: readonly SwapParcel[], here: Here): Reply {
+  const { swap, people } = whole;
+  const { say } = here;
+  const explained = explain(whole, plan, here);
+  const receiving = [...plan.exchanged.values()].filter(({ received }) => received > 0).length;
+  const pieces = plan.parcels.reduce((sum, { count }) => sum + count, 0);
+  return reply({
+    title: `${swap.name} is matched`,
+    lines: [
+      plan.parcels.length === 0
+        ? 'Nothing more can be swapped fairly as it stands.'
+        : `${many(pieces, 'piece', 'pieces')}, ${areaWords(plan.area, say)}, in ${many(parcelsOf(plan), 'envelope', 'envelopes')}.`,
+      `${many(receiving, 'member receives', 'members receive')} something.`,
+      ...fairness(whole, plan, here),
+      'Each sees hers with `/swap envelopes`.',
+    ],
+    figures: {
+      parcels: count(plan.parcels.length),
+      pieces: count(pieces),
+      area: squareInches(plan.area),
+      mostArea: squareInches(plan.mostArea),
+      members: count(people.filter(({ state }) => state === 'in').length),
+      receiving: count(receiving),
+      share: { value: swap.share, unit: '' },
+    },
+    table: parcels.length === 0 ? null : tableOf(whole, parcels, here),
+    notes: [`Areas in ${areaUnit(say)}.`, ...(explained.length <= FEW ? explained : [])],
+    pictures: [linesFile(swap.name, explained)],
+  });
+}
+
+/** So many lines that explain are read out; more are in the file alone. */
+const FEW = 6;
+
+const parcelsOf = ({ parcels }: Plan): number =>
+  new Set(parcels.map(({ from, to }) => JSON.stringify([from, to]))).size;
+
+function fairness({ swap, people }: WholeSwap, { area, mostArea, exchanged }: Plan, { say }: Here): string[] {
+  if (swap.each !== null) return ['Everyone gives and receives alike.'];
+  const held = mostArea - area;
+  const short = people.flatMap(({ member, name }) => {
+    const { sent, received } = exchanged.get(member) ?? { sent: 0, received: 0 };
+    const by = (1 - swap.share) * sent - received;
+    return by > 0.5
+      ? [`${name} stays short of ${areaWords(by, say)}: nobody can make up for what she has sent.`]
+      : [];
+  });
+  return [
+    ...(short.length > 0
+      ? short.slice(0, 2)
+      : [`Nobody receives less area than she sends by more than ${percentWords(swap.share)}.`]),
+    ...(held > 0.5 ? [`${areaWords(held, say)} more would go round if that were no matter.`] : []),
+  ];
+}
+
+/** One row a parcel line; what was offered as it was offered. */
+function tableOf(
+  { people, entries }: WholeSwap,
+  parcels: readonly SwapParcel[],
+  { say }: Here,
+): Reply['table'] {
+  const nameOf = namesIn(people);
+  const typedOf = new Map(entries.map(({ number, typed }) => [number, typed]));
+  return {
+    columns: ['from', 'to', 'what', 'count', 'area'],
+    rows: parcels.map(({ from, to, entry, typed, good, count: pieces }) => [
+      nameOf(from),
+      nameOf(to),
+      typed ||
+        (entry === null ? piecesWords(good, pieces) : (typedOf.get(entry) ?? piecesWords(good, pieces))),
+      grouped(pieces),
+      areaOfWords(good, pieces, say),
+    ]),
+  };
+}
+
+const WHY: Readonly<Record<Left['why'], string>> = {
+  none: '',
+  'nothing-like-it': 'nobody else has a line like it',
+  gone: 'it all went to others',
+  'held-back': 'held back so that it stays fair',
+};
+
+/** A line for each member, and one for each of her lines that is not met in full. */
+function explain({ people, entries }: WholeSwap, { exchanged, left }: Plan, { say }: Here): string[] {
+  return people
+    .filter(({ state }) => state === 'in')
+    .flatMap(({ member, name }) => {
+      const { sent, received } = exchanged.get(member) ?? { sent: 0, received: 0 };
+      const part = sent > 0 ? ` (${Math.round((received / sent) * 100)} %)` : '';
+      const over = entries
+        .filter((entry) => entry.member === member && (left.get(entry.number)?.count ?? 0) > 0)
+        .map(({ number, side, typed }) => {
+          const { count: pieces, why } = left.get(number)!;
+          return `${name}’s line ${number}, ${typed}: ${grouped(pieces)} ${side === 'offer' ? 'stay with her' : 'not met'}; ${WHY[why]}`;
+        });
+      return [
+        `${name} sends ${areaWords(sent, say)} and receives ${areaWords(received, say)}${part}.`,
+        ...over,
+      ];
+    });
+}
+
+const linesFile = (name: string, lines: readonly string[]): Picture => ({
+  name: 'swap-explained.txt',
+  alt: `Who sends and receives how much in ${name}, and why what is left over is left`,
+  of: { draw: 'text', text: `${lines.join('\n')}\n` },
+});

@@ -1,0 +1,68 @@
+import { type Command, form } from '../src/chat/command.ts';
+import { bare, usually } from '../src/chat/option.ts';
+import { count, reply } from '../src/chat/reply.ts';
+import { nounFor } from '../src/guild/counted.ts';
+import { grouped } from '../src/measure/ruler.ts';
+import { dayWords } from '../src/measure/speech.ts';
+import { totalWords } from './challenge-words.ts';
+import { lineOption, ownLine, whoseLine } from './own-line.ts';
+import { challengeOption } from './which-challenge.ts';
+
+const undo: Command = {
+  name: 'undo',
+  summary: 'Take a log back',
+  forms: [
+    form({
+      name: '',
+      summary: 'Take a log back: your last one, or one by its number. The book keeps both',
+      examples: ['/undo', '/undo 17', '/undo 17 challenge:Spring'],
+      options: { line: usually(bare(lineOption), 'your last log'), challenge: challengeOption },
+      keeps: true,
+      async run(values, here) {
+        const found = await ownLine(values.line, values.challenge, here);
+        if ('asks' in found) return found.asks;
+        if (!found.ok) return found;
+        const { of, line, member } = found.value;
+        const { facts, who, now } = here;
+        const { number, total, mine } = await facts.challenges.write(of, {
+          kind: 'back',
+          member,
+          by: who,
+          day: line.day,
+          pieces: -line.pieces,
+          minutes: line.minutes === null ? null : -line.minutes,
+          of: line.number,
+          at: now,
+        });
+        const before = line.of === null ? undefined : await facts.challenges.line(of, line.of);
+        const noun = nounFor(of.counting, line.pieces);
+        const own = member.id === who.id;
+        return reply({
+          title: of.name,
+          lines: [
+            `Taken back: ${whoseLine(found.value, here)}no. ${grouped(line.number)}, ${grouped(line.pieces)} ${noun} on ${dayWords(line.day)}.`,
+            `${totalWords({ ...of, total })}. ${own ? 'Yours' : 'Hers'}: ${grouped(mine)}.`,
+          ],
+          figures: {
+            logged: count(-line.pieces),
+            total: count(total),
+            mine: count(mine),
+            line: count(number),
+          },
+          choices: own
+            ? [
+                { label: 'Log it again', ask: again(line, of.number) },
+                ...(before ? [{ label: 'As it was before the fix', ask: again(before, of.number) }] : []),
+              ]
+            : [],
+          notes: ['The book keeps both lines: `/challenge history`'],
+        });
+      },
+    }),
+  ],
+};
+
+export default undo;
+
+const again = (line: { pieces: number; day: string; minutes: number | null }, challenge: number): string =>
+  `/log pieces:${line.pieces} day:${line.day}${line.minutes === null ? '' : ` minutes:${line.minutes}`} challenge:${challenge}`;

@@ -1,0 +1,94 @@
+import type { MatrixClient } from 'matrix-js-sdk';
+import type { Quiet } from './quiet.ts';
+import { withRecoveryKey } from './recovery.ts';
+import type { Session } from './session.ts';
+import { type MatrixStart, PLATFORM } from './settings.ts';
+
+/** The answer of one sync, as far as it is looked at here. */
+export interface SyncAnswer {
+  readonly next_batch: string;
+  readonly rooms?: {
+    readonly join?: Readonly<
+      Record<string, { readonly timeline?: { readonly limited?: boolean; readonly prev_batch?: string } }>
+    >;
+  };
+}
+
+export interface ConnectionNeeds {
+  readonly start: MatrixStart;
+  readonly quiet: Quiet;
+  readonly recoveryKey: Uint8Array<ArrayBuffer> | undefined;
+  /** Told of every sync once the library has taken its events in. */
+  onSynced(answer: SyncAnswer): void;
+}
+
+/** What the sync asks for: no typing, no receipts, no presence; members only where they speak. */
+const FILTER = {
+  presence: { types: [] },
+  room: {
+    ephemeral: { types: [] },
+    timeline: { limit: 40, lazy_load_members: true },
+    state: { lazy_load_members: true },
+  },
+};
+
+/** How many messages of each room the first sync of a process brings; more are asked for where they are missing. */
+const FIRST_LIMIT = 10;
+
+/** A client for a session, with its keys, not syncing yet. The keys must be open before. */
+export async function clientFor(session: Session, needs: ConnectionNeeds): Promise<MatrixClient> {
+  const { start, quiet } = needs;
+  quiet.hide(session.accessToken);
+  const sdk = await import('matrix-js-sdk');
+  const { watch } = start;
+  class Store extends sdk.MemoryStore {
+    override async setSyncData(answer: never): Promise<void> {
+      await super.setSyncData(answer);
+      needs.onSynced(answer);
+    }
+  }
+  let client: MatrixClient | undefined;
+  client = new sdk.MatrixClient({
+    baseUrl: session.homeserver,
+    userId: session.user,
+    deviceId: session.deviceId,
+    accessToken: session.accessToken,
+    store: new Store(),
+    logger: quiet.logger() as never,
+    disableVoip: true,
+    cryptoCallbacks: withRecoveryKey(needs.recoveryKey, () => client),
+    fetchFn: async (...given) => {
+      const response = await fetch(...(given as Parameters<typeof fetch>));
+      if (response.status === 429) watch.count('rate_limited_total', { platform: PLATFORM });
+      if (response.status >= 500) watch.count('server_errors_total', { platform: PLATFORM });
+      return response as never;
+    },
+  });
+  await client.initRustCrypto();
+  // The first sync of a process does not say whose devices have changed meanwhile: ask for all of them anew.
+  const crypto = client.getCrypto() as unknown as { markAllTrackedUsersAsDirty(): Promise<void> };
+  await crypto.markAllTrackedUsersAsDirty();
+  return client;
+}
+
+/** Begins to sync; resolves once the rooms are known. */
+export async function startSync(client: MatrixClient): Promise<void> {
+  const sdk = await import('matrix-js-sdk');
+  const filter = new sdk.Filter(client.getUserId());
+  filter.setDefinition(FILTER as never);
+  const prepared = new Promise<void>((done) => {
+    const watchFor = (state: string) => {
+      if (state !== 'PREPARED') return;
+      client.off(sdk.ClientEvent.Sync, watchFor as never);
+      done();
+    };
+    client.on(sdk.ClientEvent.Sync, watchFor as never);
+  });
+  await client.startClient({
+    filter,
+    initialSyncLimit: FIRST_LIMIT,
+    lazyLoadMembers: true,
+    disablePresence: true,
+  });
+  await prepared;
+}

@@ -1,0 +1,295 @@
+import { existsSync, mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import type { MatrixClient } from 'matrix-js-sdk';
+import type { Reply } from '../../chat/reply.ts';
+import { reply } from '../../chat/reply.ts';
+import { CannotStart, EXIT, type Platform } from '../platform.ts';
+import { Memory } from './answered.ts';
+import { clientFor, type SyncAnswer, startSync } from './connection.ts';
+import { fillGap, gapsIn } from './gaps.ts';
+import { Intake } from './intake.ts';
+import { Invitations } from './invitations.ts';
+import type { KeptIndexedDb } from './kept-indexeddb/open.ts';
+import { openKeys, putAside } from './keys.ts';
+import { logIn, logInAgain, logOut, standingOf } from './login.ts';
+import { Messages } from './messages.ts';
+import { Outbox } from './outbox.ts';
+import { Quiet } from './quiet.ts';
+import { readRecoveryKey, signDevice } from './recovery.ts';
+import { keepSession, readSession, type Session } from './session.ts';
+import { type MatrixStart, PLATFORM } from './settings.ts';
+import { brings, refusalIn } from './trouble.ts';
+
+const DAY = 24 * 60 * 60 * 1000;
+
+/** Logs in, opens the keys, syncs, and answers until it is stopped. */
+export async function startMatrix(needs: MatrixStart): Promise<Platform> {
+  const quiet = new Quiet(needs.log);
+  quiet.hide(needs.password, needs.accessToken, needs.storeKey, needs.recoveryKey);
+  quiet.takeConsole();
+  const running = new Running(needs, quiet);
+  try {
+    await running.begin();
+  } catch (error) {
+    await running.stop();
+    throw error;
+  }
+  return running;
+}
+
+class Running implements Platform {
+  readonly name = PLATFORM;
+  readonly #needs: MatrixStart;
+  readonly #quiet: Quiet;
+  readonly #memory: Memory;
+  readonly #outbox: Outbox;
+  readonly #messages: Messages;
+  readonly #intake: Intake;
+  readonly #invitations: Invitations;
+  readonly #files: { readonly session: string; readonly keys: string };
+  #session: Session | undefined;
+  #keys: KeptIndexedDb | undefined;
+  #client: MatrixClient | undefined;
+  /** The client once it may be used; another one after a new login. */
+  #ready = Promise.withResolvers<MatrixClient>();
+  #readTo: string | undefined;
+  #reading: Promise<void> = Promise.resolve();
+  #tidying: NodeJS.Timeout | undefined;
+  #stopped = false;
+
+  constructor(needs: MatrixStart, quiet: Quiet) {
+    this.#needs = needs;
+    this.#quiet = quiet;
+    const folder = join(needs.folder, 'matrix');
+    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    this.#files = { session: join(folder, 'session.json'), keys: join(folder, 'keys.sqlite') };
+    this.#ready.promise.catch(() => {});
+    const client = () => this.#ready.promise;
+    const { log, watch, draw, prefix } = needs;
+    this.#memory = new Memory(needs.facts.notes);
+    this.#outbox = new Outbox({ log, watch, client });
+    this.#messages = new Messages({ outbox: this.#outbox, memory: this.#memory, prefix, draw });
+    const parts = {
+      start: needs,
+      outbox: this.#outbox,
+      memory: this.#memory,
+      messages: this.#messages,
+      client,
+    };
+    this.#intake = new Intake(parts);
+    this.#invitations = new Invitations(needs, this.#outbox);
+  }
+
+  async begin(): Promise<void> {
+    const { storeKey, recoveryKey } = this.#needs;
+    if (!storeKey)
+      throw new CannotStart({
+        sentence:
+          'Matrix needs a "storeKey" in the settings: a long secret, made once, that locks the keys of encrypted rooms on the disk.',
+        status: EXIT.settings,
+      });
+    const signing = recoveryKey ? readRecoveryKey(recoveryKey) : undefined;
+    this.#readTo = await this.#memory.readTo();
+    const lost = await this.#openDevice(storeKey);
+    await this.#connect(signing);
+    if (lost) await this.#tellLost();
+    const tidy = () =>
+      this.#memory
+        .prune(new Date(this.#needs.now().getTime() - 30 * DAY))
+        .catch((error: unknown) => this.#needs.log.error(brings(error), 'could not tidy up'));
+    this.#tidying = setInterval(tidy, DAY).unref();
+    void tidy();
+  }
+
+  /** The session and its keys: those that are kept, or a new device. True where an old device's keys were lost. */
+  async #openDevice(storeKey: string): Promise<boolean> {
+    const { session: file, keys: keysFile } = this.#files;
+    const keys = { file: keysFile, storeKey, onParted: (error: unknown) => this.#parted(error) };
+    const known = await this.#known(file);
+    const opened = await openKeys(keys, known?.keys ?? false);
+    if (known && opened) {
+      this.#session = known;
+      this.#keys = opened;
+      return false;
+    }
+    opened?.close();
+    if (!known && existsSync(keysFile)) putAside(keysFile, this.#needs.now());
+    if (known) {
+      if (!this.#needs.password)
+        throw new CannotStart({
+          sentence: `The keys in ${keysFile} are lost, and a new device needs a "password", or a new "accessToken" after ${file} is deleted.`,
+          status: EXIT.settings,
+        });
+      putAside(keysFile, this.#needs.now());
+      await logOut(known);
+      this.#needs.log.warn(
+        { device: known.deviceId },
+        'the keys of this device are lost: beginning a new one',
+      );
+    }
+    this.#session = await logIn(this.#needs);
+    keepSession(file, this.#session);
+    this.#keys = await openKeys(keys, false);
+    if (!this.#keys) throw new Error('a new file for keys cannot be opened');
+    return known !== undefined;
+  }
+
+  /** The kept session where the homeserver still takes it, logged in again where it wants that. */
+  async #known(file: string): Promise<Session | undefined> {
+    const kept = readSession(file);
+    const { user, homeserver } = this.#needs;
+    if (!kept || kept.user !== user || kept.homeserver !== homeserver) return undefined;
+    const standing = await standingOf(kept);
+    if (standing === 'good') return kept;
+    if (standing === 'gone') return undefined;
+    const again = await logInAgain(this.#needs, kept);
+    keepSession(file, again);
+    return again;
+  }
+
+  async #connect(signing: Uint8Array<ArrayBuffer> | undefined): Promise<void> {
+    const { log, user, password } = this.#needs;
+    let session = this.#session as Session;
+    const client = await clientFor(session, {
+      start: this.#needs,
+      quiet: this.#quiet,
+      recoveryKey: signing,
+      onSynced: (answer) => this.#synced(answer),
+    });
+    this.#client = client;
+    if (!session.keys) {
+      session = { ...session, keys: true };
+      this.#session = session;
+      keepSession(this.#files.session, session);
+    }
+    await this.#listen(client, signing);
+    const starting = startSync(client);
+    this.#ready.resolve(client);
+    await starting;
+    if (signing) await signDevice(client, signing, { user, password, log });
+    else log.warn({}, 'no "recoveryKey" in the settings: members’ clients may warn of an unsigned device');
+  }
+
+  async #listen(client: MatrixClient, signing: Uint8Array<ArrayBuffer> | undefined): Promise<void> {
+    const { RoomEvent, ClientEvent, HttpApiEvent } = await import('matrix-js-sdk');
+    const { log, watch } = this.#needs;
+    client.on(RoomEvent.Timeline, (event, room, toStart, removed) => {
+      if (room && !toStart && !removed) this.#intake.take(event, room);
+    });
+    client.on(RoomEvent.MyMembership, (room, membership, before) => {
+      if (membership === 'invite') void this.#invitations.take(room);
+      if ((membership === 'leave' || membership === 'ban') && before === 'join')
+        log.info({ room: room.roomId, membership }, 'no longer in a room');
+    });
+    let away = false;
+    client.on(ClientEvent.Sync, (state, _before, data) => {
+      if ((state === 'RECONNECTING' || state === 'ERROR') && !away) {
+        away = true;
+        log.warn(brings(data?.error), 'the homeserver cannot be reached; trying again');
+      }
+      if (state === 'SYNCING' && away) {
+        away = false;
+        watch.count('reconnects_total', { platform: PLATFORM });
+        log.info({}, 'the homeserver is back');
+      }
+    });
+    client.once(HttpApiEvent.SessionLoggedOut, (error) => void this.#loggedOut(error, signing));
+  }
+
+  /** After each sync: what it left out is asked for, and how far we have read is kept once all of it is done. */
+  #synced(answer: SyncAnswer): void {
+    if (this.#stopped) return;
+    const client = this.#client;
+    const { log, now } = this.#needs;
+    const gaps = gapsIn(answer, this.#readTo);
+    this.#readTo = answer.next_batch;
+    const filled = gaps.map((gap) =>
+      client
+        ? fillGap(gap, client, this.#intake, now).catch((error: unknown) =>
+            log.warn({ ...brings(error), room: gap.room }, 'what was left out could not be read'),
+          )
+        : undefined,
+    );
+    this.#reading = this.#reading
+      .then(() => Promise.all(filled))
+      .then(() => Promise.all(this.#intake.begun()))
+      .then(() => this.#memory.keepReadTo(answer.next_batch))
+      .catch((error: unknown) => log.error(brings(error), 'could not keep how far was read'));
+  }
+
+  /** The homeserver wants a new login for the same device, or has put the device away. */
+  async #loggedOut(error: unknown, signing: Uint8Array<ArrayBuffer> | undefined): Promise<void> {
+    if (this.#stopped) return;
+    const { log, watch } = this.#needs;
+    const ready = Promise.withResolvers<MatrixClient>();
+    ready.promise.catch(() => {});
+    this.#ready = ready;
+    try {
+      if (!refusalIn(error)?.softLogout)
+        throw new CannotStart({
+          sentence:
+            'The homeserver has logged the bot out. Started again, it begins with a new device where it has a password.',
+          status: this.#needs.password ? EXIT.later : EXIT.refused,
+        });
+      log.warn({}, 'the homeserver wants a new login');
+      this.#client?.stopClient();
+      this.#session = await logInAgain(this.#needs, this.#session as Session);
+      keepSession(this.#files.session, this.#session);
+      await this.#connect(signing);
+      watch.count('reconnects_total', { platform: PLATFORM });
+      log.info({}, 'logged in again');
+    } catch (failed) {
+      ready.reject(failed);
+      const ended =
+        failed instanceof CannotStart
+          ? failed.ended
+          : { sentence: 'The bot could not log in again.', status: EXIT.later };
+      this.#needs.ended(ended);
+    }
+  }
+
+  /** What cannot be written must not be told: the program ends, and starts again from what is on the disk. */
+  #parted(error: unknown): void {
+    this.#needs.log.error(brings(error), 'the keys could not be written');
+    const sentence = `The keys of encrypted rooms cannot be written to ${this.#files.keys}. Is the disk full?`;
+    this.#needs.ended({ sentence, status: EXIT.later });
+  }
+
+  async #tellLost(): Promise<void> {
+    const client = await this.#ready.promise;
+    const device = client.getDeviceId() ?? '';
+    const words = reply({
+      lines: [
+        'My keys for encrypted rooms were lost, and I began anew.',
+        'What was said here before I cannot read any more. If I owe you an answer, ask once more.',
+      ],
+    });
+    for (const room of client.getRooms()) {
+      if (room.getMyMembership() !== 'join' || !(await this.#outbox.encrypts(room.roomId))) continue;
+      const once = `lost ${device} ${room.roomId}`;
+      await this.#messages
+        .send(words, { room: room.roomId }, once, { guild: room.roomId, member: '' })
+        .catch((error: unknown) => this.#needs.log.warn(brings(error), 'a room could not be told'));
+    }
+  }
+
+  async tell(place: string, said: Reply, once: string): Promise<void> {
+    if (await this.#memory.wasTold(once)) return;
+    await this.#messages.send(said, { room: place }, once, { guild: place, member: '' });
+    await this.#memory.keepTold(once);
+    this.#needs.watch.count('reminders_total', { platform: PLATFORM });
+  }
+
+  /** Takes nothing more in and finishes what was begun; encrypting needs the client until then. */
+  async stop(): Promise<void> {
+    clearInterval(this.#tidying);
+    this.#stopped = true;
+    this.#intake.close();
+    const finished = Promise.allSettled([...this.#intake.begun(), this.#reading]);
+    await Promise.race([finished, new Promise((done) => setTimeout(done, 10_000).unref())]);
+    this.#outbox.stop();
+    this.#client?.stopClient();
+    this.#keys?.close();
+    this.#quiet.giveConsoleBack();
+  }
+}

@@ -1,0 +1,470 @@
+import { describe, expect, test } from 'vitest';
+import { draw } from '../../src/pictures/draw.ts';
+import { type GuildRoom, guildRoom } from '../standin/guild-room.ts';
+
+const OPEN =
+  '/challenge open name:Spring counting:rosette rounds:2 goal:200 first:2026-12-01 last:2026-12-31';
+
+async function opened(words = OPEN): Promise<GuildRoom> {
+  const guild = await guildRoom();
+  const reply = await guild.ask(words);
+  expect(reply.error).toBeNull();
+  return guild;
+}
+
+const errorOf = async (guild: GuildRoom, words: string, as = {}) => (await guild.ask(words, as)).error?.code;
+
+describe('opening, looking, closing', () => {
+  test('a challenge is opened, shown, listed, closed and opened again', async () => {
+    const guild = await opened();
+    expect((await guild.ask('/challenge show')).lines[0]).toBe('0 of 200 rosettes of 2 rounds.');
+    expect((await guild.ask('/challenge list')).table?.rows).toEqual([
+      ['1', 'Spring, 1 Dec 2026 to 31 Dec 2026', '0 of 200 rosettes'],
+    ]);
+    expect((await guild.ask('/challenge close')).title).toBe('Spring is closed');
+    expect(await errorOf(guild, '/log 1')).toBe('none-open');
+    expect((await guild.ask('/challenge reopen')).title).toBe('Spring is open again');
+    expect((await guild.ask('/log 1')).error).toBeNull();
+  });
+
+  test('what one is made of comes from its layout', async () => {
+    const guild = await opened();
+    await guild.ask('/log 3');
+    // 19 pieces and 42 seams of a rosette of two rounds: OEIS A003215 and A045945.
+    const { figures } = await guild.ask('/standings');
+    expect(figures.pieces?.value).toBe(57);
+    expect(figures.seams?.value).toBe(126);
+    expect(figures.seamLength).toEqual({ value: 126, unit: 'in' });
+  });
+
+  test('only organisers open, edit and close, unless the guild lets everyone', async () => {
+    const guild = await guildRoom();
+    const bea = { as: 'Bea' };
+    expect(await errorOf(guild, OPEN, bea)).toBe('guild-organisers-only');
+    await guild.ask('/guild set openers:everyone');
+    expect(await errorOf(guild, OPEN, bea)).toBeUndefined();
+    await guild.ask('/guild set openers:organisers');
+    for (const words of ['/challenge close', '/challenge edit goal:3', '/challenge export'])
+      expect(await errorOf(guild, words, bea)).toMatch(/organisers-only$/);
+  });
+
+  test('an edit is kept with what it changed and who did', async () => {
+    const guild = await opened();
+    const edited = await guild.ask('/challenge edit goal:250 each:4 last:2027-01-15 name:Spring long');
+    expect(edited.error).toBeNull();
+    const history = await guild.ask('/challenge history');
+    expect(history.table?.rows[0]).toEqual([
+      '2',
+      'Ada',
+      'changed it: name Spring to Spring long; goal 200 to 250; goal each none to 4; last day 31 Dec 2026 to 15 Jan 2027',
+    ]);
+    expect(await errorOf(guild, '/challenge edit')).toBe('nothing-to-change');
+    expect(await errorOf(guild, '/challenge edit last:2026-11-01')).toBe('days-backward');
+  });
+
+  test('an edit cannot leave out what was logged, nor change what was counted', async () => {
+    const guild = await opened();
+    await guild.ask('/log 2 day:2026-12-02');
+    expect(await errorOf(guild, '/challenge edit first:2026-12-03')).toBe('logs-outside');
+    expect(await errorOf(guild, '/challenge edit rounds:3')).toBe('counting-fixed');
+  });
+
+  test('two open ones cannot have one name', async () => {
+    const guild = await opened();
+    expect(await errorOf(guild, OPEN)).toBe('name-taken');
+  });
+
+  test('joining and leaving are in the book; what was logged stays in the total', async () => {
+    const guild = await opened();
+    const bea = { as: 'Bea' };
+    await guild.ask('/challenge join', bea);
+    await guild.ask('/log 3', bea);
+    const left = await guild.ask('/challenge leave', bea);
+    expect(left.lines).toEqual(['Your 3 rosettes stay in the total.']);
+    expect(await errorOf(guild, '/challenge leave', bea)).toBe('not-joined');
+    expect(await guild.figure('/standings', 'total')).toBe(3);
+  });
+});
+
+describe('logging', () => {
+  test.each([
+    ['/log 3', 3, {}],
+    ['/log 2 rosettes yesterday', 2, { line: 'for 7 Dec 2026' }],
+    ['/log 1 rosette 95 min, blue one', 1, { minutes: 95, note: 'blue one' }],
+    [
+      '/log pieces:2 day:2026-12-03 minutes:95 note:for the border',
+      2,
+      { minutes: 95, note: 'for the border' },
+    ],
+    ['/log 1 blue one, 1h 20 yesterday', 1, { minutes: 80, note: 'blue one', line: 'for 7 Dec 2026' }],
+    ['/log 2 more rosettes on saturday', 2, { line: 'for 5 Dec 2026' }],
+    ['/log 1 3 Dec', 1, { line: 'for 3 Dec 2026' }],
+    ['/log 4 picture:https://example.org/blue.jpg', 4, {}],
+    ['log 2 flowers', 2, {}],
+    ['I made two rosettes yesterday, both blue', 2, { note: 'both blue', line: 'for 7 Dec 2026' }],
+    ['just finished another rosette!', 1, {}],
+    ['yesterday I finished 3 rosettes', 3, { line: 'for 7 Dec 2026' }],
+  ])(
+    '%s',
+    async (words, pieces, { minutes, note, line }: { minutes?: number; note?: string; line?: string }) => {
+      const guild = await opened();
+      const reply = await guild.ask(words);
+      expect(reply.error).toBeNull();
+      expect(reply.command).toBe('log');
+      expect(reply.figures).toMatchObject({
+        logged: { value: pieces },
+        total: { value: pieces },
+        mine: { value: pieces },
+      });
+      expect(reply.figures.minutes?.value).toBe(minutes);
+      if (line) expect(reply.lines[0]).toContain(line);
+      const [kept] = await guild.facts.challenges.lastLogs('guild', 'ada', 1);
+      expect(kept).toMatchObject({ pieces, note: note ?? '' });
+    },
+  );
+
+  test.each([
+    ['/log', 'option-missing'],
+    ['/log 0', 'too-small'],
+    ['/log -2', 'below-zero'],
+    ['/log 1.5', 'not-whole'],
+    ['/log 100001', 'too-large'],
+    ['/log 1 day:tomorrow', 'day-ahead'],
+    ['/log 1 day:2026-11-30', 'day-outside'],
+    ['/log 1 day:2026-02-30', 'day-unread'],
+    ['/log 1 challenge:Autumn', 'together-unknown'],
+    [`/log 1 note:${'x'.repeat(301)}`, 'text-too-long'],
+  ])('%s is met with %s', async (words, code) => {
+    const guild = await opened();
+    expect(await errorOf(guild, words)).toBe(code);
+    expect(await guild.figure('/standings', 'total')).toBe(0);
+  });
+
+  test('nothing before the first day; after the last one with its day only', async () => {
+    const guild = await opened();
+    expect(await errorOf(guild, '/log 1', { now: '2026-11-20T10:00:00Z' })).toBe('challenge-not-begun');
+    const late = { now: '2027-01-02T10:00:00Z' };
+    expect(await errorOf(guild, '/log 1', late)).toBe('challenge-over');
+    expect(await guild.figure('/log 1 day:2026-12-30', 'total', late)).toBe(1);
+  });
+
+  test('an event that is delivered again has one effect and the same reply', async () => {
+    const guild = await opened();
+    const first = await guild.ask('/log 3', { event: 'e17' });
+    const again = await guild.ask('/log 3', { event: 'e17' });
+    expect(again).toEqual(first);
+    expect(await guild.figure('/standings', 'total')).toBe(3);
+    await guild.ask('/undo', { event: 'e18' });
+    await guild.ask('/undo', { event: 'e18' });
+    expect(await guild.figure('/standings', 'total')).toBe(0);
+  });
+
+  test('an event that came to a fault had no effect, and has it when it comes again', async () => {
+    const guild = await opened();
+    const { facts } = guild;
+    await expect(
+      facts.together(async (bound) => {
+        const of = await bound.challenges.one('guild', 1);
+        const ada = { id: 'ada', name: 'Ada' };
+        await bound.challenges.write(of!, {
+          ...{ kind: 'log', member: ada, by: ada, day: '2026-12-08', pieces: 3, at: new Date() },
+        });
+        throw new Error('the power went');
+      }),
+    ).rejects.toThrow('the power went');
+    expect(await guild.figure('/standings', 'total')).toBe(0);
+    expect(await guild.figure('/log 3', 'total', { event: 'e17' })).toBe(3);
+  });
+
+  test('those who may log: the joined, or organisers alone', async () => {
+    const guild = await opened(`${OPEN} who:joined`);
+    const bea = { as: 'Bea' };
+    expect(await errorOf(guild, '/log 1', bea)).toBe('joined-only');
+    await guild.ask('/challenge join', bea);
+    expect(await errorOf(guild, '/log 1', bea)).toBeUndefined();
+    await guild.ask('/challenge edit who:organisers');
+    expect(await errorOf(guild, '/log 1', bea)).toBe('guild-organisers-only');
+    expect(await errorOf(guild, '/log 1')).toBeUndefined();
+  });
+
+  test('of several open ones the running one is meant, else it is asked which', async () => {
+    const guild = await opened();
+    await guild.ask('/challenge open name:Later counting:block goal:9 first:2027-02-01');
+    expect((await guild.ask('/log 1')).title).toBe('Spring');
+    await guild.ask('/challenge open name:Blocks counting:block goal:50 first:2026-12-01');
+    const which = await guild.ask('/log 2 minutes:30 note:dark ones');
+    expect(which.asks).toBe('Which challenge do you mean?');
+    expect(which.choices.map(({ label }) => label)).toEqual(['Blocks, 0 of 50', 'Spring, 1 of 200']);
+    const chosen = await guild.ask(which.choices[0]!.ask);
+    expect(chosen).toMatchObject({
+      title: 'Blocks',
+      figures: { logged: { value: 2 }, minutes: { value: 30 } },
+    });
+    expect(chosen.lines).toContain('Noted: ‘dark ones’.');
+    expect(await errorOf(guild, '/log 1 challenge:2')).toBe('challenge-not-begun');
+  });
+
+  test('one that is held elsewhere is not meant where another is', async () => {
+    const guild = await opened();
+    await guild.ask('/challenge open name:Blocks counting:block first:2026-12-01', { place: 'blocks' });
+    expect((await guild.ask('/log 1', { place: 'blocks' })).title).toBe('Blocks');
+    expect((await guild.ask('/log 1')).title).toBe('Spring');
+  });
+
+  test.each([
+    'Ada "Hex" O’Neill 🧵',
+    '@everyone `rm -rf` $(x) <b>',
+    'ʇɐɥʇ',
+    "'; DROP TABLE challenges; --",
+    '名前',
+  ])('odd names and notes are kept and shown as they are: %s', async (odd) => {
+    const guild = await opened();
+    const note = `${odd} =1+1 {{x}} %s`;
+    const reply = await guild.ask(`/log 2 note:${note}`, { as: odd });
+    expect(reply.error).toBeNull();
+    const tidied = note.replaceAll('’', "'").replaceAll('`', "'");
+    expect(reply.lines).toContain(`Noted: ‘${tidied}’.`);
+    expect((await guild.ask('/standings')).table?.rows).toEqual([[odd, '2']]);
+    expect(await guild.figure('/undo', 'total', { as: odd })).toBe(0);
+  });
+});
+
+describe('putting right', () => {
+  test('a fix takes the old line back and writes the right one; both stay in the book', async () => {
+    const guild = await opened();
+    await guild.ask('/log 3 note:blue');
+    const fixed = await guild.ask('/fix pieces:2 minutes:80');
+    expect(fixed.figures).toMatchObject({ logged: { value: 2 }, total: { value: 2 }, mine: { value: 2 } });
+    const of = (await guild.facts.challenges.one('guild', 1))!;
+    const lines = await guild.facts.challenges.lines(of, 1, 10);
+    expect(lines.map(({ kind, pieces, of: about, note }) => [kind, pieces, about, note])).toEqual([
+      ['log', 3, null, 'blue'],
+      ['back', -3, 2, ''],
+      ['log', 2, 2, 'blue'],
+    ]);
+  });
+
+  test('an undo takes the last one back, then the one before; a number takes that one', async () => {
+    const guild = await opened();
+    for (const words of ['/log 3', '/log 5', '/log 7']) await guild.ask(words);
+    expect(await guild.figure('/undo', 'total')).toBe(8);
+    expect(await guild.figure('/undo', 'total')).toBe(3);
+    await guild.ask('/log 4');
+    expect(await guild.figure('/undo 2', 'total')).toBe(4);
+    expect(await errorOf(guild, '/undo 2')).toBe('line-gone');
+    expect(await errorOf(guild, '/undo 99')).toBe('line-unknown');
+    expect(await errorOf(guild, '/undo 1')).toBe('line-unknown');
+  });
+
+  test('a member cannot touch another’s; an organiser can, and the book says who did', async () => {
+    const guild = await opened();
+    const bea = { as: 'Bea' };
+    await guild.ask('/log 3', bea);
+    expect(await errorOf(guild, '/undo 2', { as: 'Cea' })).toBe('line-not-yours');
+    expect(await errorOf(guild, '/fix 2 pieces:1', { as: 'Cea' })).toBe('line-not-yours');
+    expect(await errorOf(guild, '/undo', { as: 'Cea' })).toBe('nothing-logged');
+    const fixed = await guild.ask('/fix 2 pieces:1');
+    expect(fixed.lines[0]).toBe('Put right: Bea’s no. 2 is now 1 rosette on 8 Dec 2026.');
+    expect((await guild.ask('/challenge history')).table?.rows.slice(0, 2)).toEqual([
+      ['4', 'Ada, for Bea', '1 rosette on 8 Dec 2026, in place of 2'],
+      ['3', 'Ada, for Bea', 'takes back 2: 3 rosettes'],
+    ]);
+    expect((await guild.ask('/standings')).table?.rows).toEqual([['Bea', '1']]);
+  });
+
+  test('what was taken back can be logged again by its choice', async () => {
+    const guild = await opened();
+    await guild.ask('/log 3 yesterday 95 min');
+    const { choices } = await guild.ask('/undo');
+    expect(await guild.figure(choices[0]!.ask, 'total')).toBe(3);
+  });
+
+  test('nothing is put right in one that is closed', async () => {
+    const guild = await opened();
+    await guild.ask('/log 3');
+    await guild.ask('/challenge close');
+    expect(await errorOf(guild, '/undo')).toBe('together-closed');
+  });
+});
+
+describe('standings', () => {
+  test('the worked example of the forecast: 57 in 6 weeks, 143 to go, 15 weeks left', async () => {
+    const guild = await guildRoom(':memory:', '2026-12-01T12:00:00Z');
+    await guild.ask('/challenge open name:Long goal:200 first:2026-10-20 last:2027-03-16');
+    for (const [week, pieces] of [10, 9, 9, 10, 9, 10].entries())
+      await guild.ask(
+        `/log ${pieces} day:2026-${['10-20', '10-27', '11-03', '11-10', '11-17', '11-24'][week]}`,
+      );
+    const { figures, lines } = await guild.ask('how far are we?');
+    expect(figures.total?.value).toBe(57);
+    expect(figures.left?.value).toBe(143);
+    expect(figures.perWeek?.value).toBe(9.5);
+    expect(figures.chance?.value).toBeCloseTo(0.5, 2);
+    expect(figures.weeksSure?.value).toBeCloseTo(17.1, 1);
+    expect(lines[1]).toBe('9.5 rosettes a week: about 15 weeks more; four times in five 12 to 18.');
+    expect(lines[2]).toBe('Chance of 200 by 16 Mar 2027: 50%.');
+  });
+
+  test('members are unranked by name unless the guild chose otherwise', async () => {
+    const guild = await opened();
+    for (const [as, pieces] of [
+      ['Cea', 5],
+      ['Bea', 9],
+      ['Dea', 5],
+    ] as const)
+      await guild.ask(`/log ${pieces}`, { as });
+    expect((await guild.ask('/standings')).table).toEqual({
+      columns: ['member', 'rosettes'],
+      rows: [
+        ['Bea', '9'],
+        ['Cea', '5'],
+        ['Dea', '5'],
+      ],
+    });
+    await guild.ask('/guild set standings:ranked');
+    const ranked = (await guild.ask('/standings')).table?.rows;
+    expect(ranked?.map(([place, , pieces]) => [place, pieces])).toEqual([
+      ['1', '9'],
+      ['2', '5'],
+      ['2', '5'],
+    ]);
+    await guild.ask('/guild set standings:totals');
+    const totals = await guild.ask('/standings', { as: 'Bea' });
+    expect(totals.table).toBeNull();
+    expect(JSON.stringify(totals)).not.toMatch(/Cea|Dea/);
+    expect(totals.figures.mine?.value).toBe(9);
+  });
+
+  test('many members are a short table and a count of the rest', async () => {
+    const guild = await opened();
+    for (let i = 10; i < 40; i++) await guild.ask('/log 1', { as: `M${i}` });
+    const { table } = await guild.ask('/standings');
+    expect(table?.rows).toHaveLength(21);
+    expect(table?.rows.at(-1)).toEqual(['and 10 others', '']);
+  });
+
+  test('before anything is logged, after the goal, and when it is over, no forecast is made up', async () => {
+    const guild = await opened();
+    expect((await guild.ask('/standings')).figures.chance).toBeUndefined();
+    await guild.ask('/log 200');
+    const done = await guild.ask('/standings');
+    expect(done.lines[0]).toBe('200 of 200 rosettes, the goal is reached.');
+    expect(done.figures).toMatchObject({
+      chance: { value: 1 },
+      medianWeeks: { value: 0 },
+      left: { value: 0 },
+    });
+    const over = await guild.ask('/standings', { now: '2027-02-01T10:00:00Z' });
+    expect(over.figures.chance).toBeUndefined();
+    expect(over.lines).toContain('The last day was 31 Dec 2026.');
+  });
+
+  test('the chart carries the numbers that the words do', async () => {
+    const guild = await opened();
+    await guild.ask('/log 9 day:2026-12-02');
+    await guild.ask('/log 4');
+    const { pictures } = await guild.ask('/standings');
+    const { of, alt } = pictures[0]!;
+    expect(of).toMatchObject({
+      draw: 'chart',
+      title: 'Spring: 13 of 200 rosettes',
+      goal: { value: 200, words: 'goal 200' },
+    });
+    expect((of as { series?: { values: unknown[] }[] }).series?.[0]?.values.slice(0, 2)).toEqual([9, 13]);
+    expect(alt).toContain('13 of 200 rosettes');
+  });
+
+  test('a goal for each is told to her alone, and how many have reached it', async () => {
+    const guild = await opened('/challenge open name:Four counting:star side:3 each:4 first:2026-12-01');
+    await guild.ask('/log 4', { as: 'Bea' });
+    await guild.ask('/log 1', { as: 'Cea' });
+    const { lines } = await guild.ask('/standings', { as: 'Cea' });
+    expect(lines).toContain('By 2 members so far; 1 at 4 or more.');
+    expect(lines).toContain('Yours: 1 of 4.');
+  });
+});
+
+describe('pace', () => {
+  test('after three logs with minutes /time uses them, and says so', async () => {
+    const guild = await opened();
+    const before = await guild.ask('/time rosette:2');
+    expect(before.figures.minutes?.value).toBeCloseTo(94.5, 6);
+    for (const minutes of [80, 84]) await guild.ask(`/log 1 ${minutes} min`);
+    expect((await guild.ask('/time rosette:2')).figures.minutes?.value).toBeCloseTo(94.5, 6);
+    await guild.ask('/log 1 88 min');
+    const after = await guild.ask('/time rosette:2');
+    expect(after.figures.minutes?.value).toBeCloseTo(84, 6);
+    expect(after.lines).toContain('Your pace from your last 3 logs: 2 min a seam, a fifth either way.');
+    expect((await guild.ask('/time rosette:2', { as: 'Bea' })).figures.minutes?.value).toBeCloseTo(94.5, 6);
+  });
+
+  test('only the last six count, and what was taken back does not', async () => {
+    const guild = await opened();
+    for (let i = 0; i < 6; i++) await guild.ask('/log 1 84 min', { now: `2026-12-08T1${i}:00:00Z` });
+    await guild.ask('/log 1 840 min', { now: '2026-12-08T18:00:00Z' });
+    await guild.ask('/undo', { now: '2026-12-08T18:01:00Z' });
+    expect((await guild.ask('/time rosette:2')).figures.minutes?.value).toBeCloseTo(84, 6);
+  });
+
+  test('a pace that she set or gave goes before', async () => {
+    const guild = await opened();
+    for (let i = 0; i < 3; i++) await guild.ask('/log 1 84 min');
+    expect(await guild.figure('/time rosette:2 pace:1', 'minutes')).toBeCloseTo(42, 6);
+    await guild.ask('/me set pace:3');
+    expect(await guild.figure('/time rosette:2', 'minutes')).toBeCloseTo(126, 6);
+  });
+});
+
+describe('writing out', () => {
+  test('the book as CSV, formulas made harmless, and as JSON', async () => {
+    const guild = await opened();
+    await guild.ask('/log 3 note:=SUM(1), "blue"', { as: 'Bea' });
+    await guild.ask('/undo', { as: 'Bea' });
+    const csv = await guild.ask('/challenge export');
+    const text = new TextDecoder().decode(await draw(csv.pictures[0]!.of));
+    expect(text.split('\r\n')).toEqual([
+      'number,day,kind,member,name,by,pieces,minutes,note,picture,of,at',
+      '1,2026-12-08,open,ada,Ada,ada,0,,,,,2026-12-08T12:00:00.000Z',
+      `2,2026-12-08,log,bea,Bea,bea,3,,"'=SUM(1), ""blue""",,,2026-12-08T12:00:00.000Z`,
+      '3,2026-12-08,back,bea,Bea,bea,-3,,,,2,2026-12-08T12:00:00.000Z',
+      '',
+    ]);
+    const json = await guild.ask('/challenge export format:json');
+    const book = JSON.parse(new TextDecoder().decode(await draw(json.pictures[0]!.of)));
+    expect(book.challenge).toMatchObject({ name: 'Spring', total: 0, goal: 200 });
+    expect(book.lines.map(({ pieces }: { pieces: number }) => pieces)).toEqual([0, 3, -3]);
+  });
+});
+
+describe('a member who is forgotten', () => {
+  test('leaves her pieces as nobody’s: totals, heads and weeks stay true, her name and words are gone', async () => {
+    const guild = await opened();
+    for (const as of ['Bea', 'Cea', 'Dea']) await guild.ask(`/log 3 note:by ${as}`, { as });
+    await guild.ask('/challenge join', { as: 'Eda' });
+    const before = await guild.ask('/standings');
+    for (const as of ['Bea', 'Cea', 'Eda']) await guild.ask('/me forget confirm:yes', { as });
+    const after = await guild.ask('/standings');
+    expect(after.figures).toEqual(before.figures);
+    expect(after.table?.rows).toEqual([
+      ['Dea', '3'],
+      ['and 2 others', ''],
+    ]);
+    const { pictures } = await guild.ask('/challenge export');
+    const book = new TextDecoder().decode(await draw(pictures[0]!.of));
+    expect(book).not.toMatch(/Bea|bea|Cea|cea|Eda|eda/);
+    expect(book).toContain('by Dea');
+    const history = await guild.ask('/challenge history');
+    expect(history.table?.rows.filter(([, who]) => who === 'nobody’s now')).toHaveLength(3);
+  });
+
+  test('starts anew when she comes back, and an organiser can still put right what is nobody’s', async () => {
+    const guild = await opened();
+    for (const as of ['Bea', 'Cea']) await guild.ask('/log 3', { as });
+    for (const as of ['Bea', 'Cea']) await guild.ask('/me forget confirm:yes', { as });
+    expect(await guild.figure('/log 2', 'mine', { as: 'Bea' })).toBe(2);
+    expect(await errorOf(guild, '/undo 2', { as: 'Bea' })).toBe('line-not-yours');
+    expect(await guild.figure('/undo 2', 'total')).toBe(5);
+    expect(await guild.figure('/fix 3 pieces:1', 'total')).toBe(3);
+    expect((await guild.ask('/standings')).figures.total?.value).toBe(3);
+  });
+});

@@ -1,0 +1,149 @@
+import { describe, expect, test } from 'vitest';
+import { openAsking, valuesOf } from './asking.ts';
+
+const ask = openAsking();
+
+/** The trade's worked examples, asked as a member would. */
+describe('/finish', () => {
+  test.each([
+    [
+      '/finish backing quilt:60x72in width:40in over:4in',
+      { needWidth: 68, needLength: 80, panels: 2, length: 160, yards: 4.5, direction: 'lengthwise' },
+    ],
+    ['/finish backing quilt:60x72in width:42in', { panels: 2, yards: 3.875, direction: 'crosswise' }],
+    ['/finish backing quilt:60x72in width:42in grain:lengthwise', { yards: 4.5, direction: 'lengthwise' }],
+    ['/finish backing quilt:90x108in width:106in', { panels: 1, yards: 3.25 }],
+    [
+      '/finish binding quilt:60x72in strip:2 1/2in width:40in',
+      { needLength: 274, strips: 8, length: 20, yards: 0.625 },
+    ],
+    ['/finish binding quilt:70x90in strip:2 1/2in width:40in', { strips: 9, yards: 0.625 }],
+    ['/finish batting quilt:62x76in', { needWidth: 70, needLength: 84, package: 'twin' }],
+    ['/finish batting quilt:90x108in', { needWidth: 98, needLength: 116, package: 'king' }],
+    [
+      '/finish border quilt:50x60in border:3in width:40in',
+      {
+        cutStrip: 3.5,
+        sides: 60.5,
+        topBottom: 56.5,
+        strips: 6,
+        length: 21,
+        yards: 0.625,
+        newWidth: 56,
+        newLength: 66,
+      },
+    ],
+    ['/finish bed bed:queen drop:12in tuck:0in', { width: 84, length: 92 }],
+    ['/finish bed mattress:60x80in drop:12in tuck:0in', { width: 84, length: 92 }],
+  ])('%s', async (words, expected) => {
+    expect(valuesOf(await ask(words))).toMatchObject(expected);
+  });
+
+  test('bias from a square, with its seams and by area alone', async () => {
+    const { square, squarePlain, squareCut, needLength } = valuesOf(
+      await ask('/finish binding quilt:60x72in strip:2 1/4in cut:bias'),
+    );
+    expect(needLength).toBe(274);
+    expect(square).toBeCloseTo(25.33, 2);
+    expect(squarePlain).toBeCloseTo(24.83, 2);
+    expect(squareCut).toBe(26);
+  });
+
+  test('a hexagon edge and a rosette edge are longer, and bound on the bias', async () => {
+    const hexagons = await ask('/finish binding quilt:60x72in edge:hexagons');
+    expect(valuesOf(hexagons).needLength).toBeCloseTo(2 * (60 * 1.1547 + 72 * 1.3333) + 10, 1);
+    expect(valuesOf(hexagons)).toHaveProperty('square');
+    expect(valuesOf(await ask('/finish binding edge:rosette rounds:3 size:1in')).needLength).toBe(52);
+  });
+
+  test('cloth is bought by the asker’s reading', async () => {
+    const metric = openAsking();
+    await metric('/me set unit:cm');
+    const reply = await metric('/finish backing 140x200cm width:106cm');
+    expect(reply.lines[0]).toMatch(/^Buy \d+(\.\d)? m:/);
+    const { length, metres } = valuesOf(reply);
+    expect(metres).toBeCloseTo(Math.ceil(((length as number) * 2.54) / 10 - 1e-9) / 10, 9);
+  });
+
+  test.each([
+    '/finish backing crib',
+    '/finish batting baby',
+    '/finish bed crib',
+    '/finish bed mattress:28x52in',
+  ])('the caution on infants goes with %s', async (words) => {
+    expect((await ask(words)).cautions.join(' ')).toContain('no quilt in a crib');
+  });
+
+  test('and not with every quilt', async () => {
+    expect((await ask('/finish backing queen')).cautions.join(' ')).not.toContain('crib');
+  });
+
+  test.each([
+    ['/finish bed', 'bed-or-mattress'],
+    ['/finish bed queen mattress:60x80in', 'one-of-these'],
+    ['/finish binding strip:2in', 'option-missing'],
+    ['/finish binding edge:rosette', 'option-missing'],
+    ['/finish border 50x60in border:40in width:40in', 'wider-than-cloth'],
+    ['/finish binding 60x72in strip:6in width:5in', 'wider-than-cloth'],
+    ['/finish border 50x60in', 'option-missing'],
+    ['/finish backing 60x72in grain:sideways', 'option-unread'],
+  ])('%s is met with %s', async (words, code) => {
+    expect((await ask(words)).error?.code).toBe(code);
+  });
+
+  test('each choice can be asked', async () => {
+    for (const words of ['/finish binding 60x72in', '/finish border 50x60in border:3in', '/finish bed king'])
+      for (const choice of (await ask(words)).choices) expect((await ask(choice.ask)).error).toBeNull();
+  });
+});
+
+describe('/check', () => {
+  test('twenty in a row that came out 33 3/4, as a command and in plain words', async () => {
+    const command = await ask('/check row:20 measured:33 3/4in size:1in shape:hexagon along:flats');
+    expect(valuesOf(command).expected).toBeCloseTo(34.641, 3);
+    expect(valuesOf(command).perPatch).toBeCloseTo(-0.0446, 4);
+    expect(command.lines.join(' ')).toContain('shallower');
+    for (const words of [
+      '20 in a row came out 33 3/4',
+      'my 20 hexagons in a row came out 33¾ in',
+      'a row of 20 1 inch hexagons measures 33 3/4 in',
+    ]) {
+      const plain = await ask(words);
+      expect(plain.command).toBe('check');
+      expect(valuesOf(plain)).toEqual(valuesOf(command));
+    }
+  });
+
+  test('point to point', async () => {
+    expect(valuesOf(await ask('/check row:10 measured:15 1/2in size:1in along:corners'))).toMatchObject({
+      expected: 15.5,
+      error: 0,
+    });
+  });
+
+  test.each([
+    ['/check row:20 measured:33in shape:kite', 'row-not-of-shape'],
+    ['/check row:20 measured:33in shape:square along:corners', 'row-not-that-way'],
+    ['/check row:1 measured:33in', 'too-small'],
+    ['/check row:20', 'option-missing'],
+  ])('%s is met with %s', async (words, code) => {
+    expect((await ask(words)).error?.code).toBe(code);
+  });
+});
+
+describe('plain questions', () => {
+  test.each([
+    ['how much backing for 60x72', 'finish', 'panels'],
+    ['binding for a queen quilt', 'finish', 'strips'],
+    ['what batting do I need for a 62 x 76 quilt', 'finish', 'package'],
+    ['quilt for a queen mattress with a 12 in drop', 'finish', 'mattressWidth'],
+    ['3 inch border for 50x60', 'finish', 'cutStrip'],
+    ['plan a queen quilt of 1 1/2 inch hexagons', 'plan', 'totalYards'],
+    ['12 kits of a 2 round rosette', 'kit', 'perKit'],
+  ])('%s', async (words, command, figure) => {
+    const reply = await ask(words);
+    expect(reply.error).toBeNull();
+    expect(reply.command).toBe(command);
+    expect(reply.figures).toHaveProperty(figure);
+  });
+});

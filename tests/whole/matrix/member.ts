@@ -1,0 +1,181 @@
+import { createDecipheriv } from 'node:crypto';
+import * as sdk from 'matrix-js-sdk';
+import type { Account } from './homeserver.ts';
+
+const SILENT = { trace() {}, debug() {}, info() {}, warn() {}, error() {}, getChild: () => SILENT } as never;
+
+export interface Seen {
+  readonly id: string;
+  readonly room: string;
+  readonly sender: string;
+  readonly type: string;
+  readonly content: Record<string, unknown>;
+  readonly relation: Record<string, unknown> | undefined;
+  readonly encrypted: boolean;
+  readonly readable: boolean;
+  readonly event: sdk.MatrixEvent;
+}
+
+/** A member at another client: the same library, with her keys in memory. */
+export class Member {
+  readonly client: sdk.MatrixClient;
+  readonly account: Account;
+  readonly #events = new Map<string, sdk.MatrixEvent>();
+  #number = 0;
+
+  private constructor(client: sdk.MatrixClient, account: Account) {
+    this.client = client;
+    this.account = account;
+  }
+
+  static async at(address: string, account: Account): Promise<Member> {
+    const door = sdk.createClient({ baseUrl: address, logger: SILENT });
+    const session = await door.loginRequest({
+      type: 'm.login.password',
+      identifier: { type: 'm.id.user', user: account.user },
+      password: account.password,
+    });
+    const client = sdk.createClient({
+      ...{ baseUrl: address, userId: account.user, logger: SILENT, disableVoip: true },
+      ...{ deviceId: session.device_id, accessToken: session.access_token },
+    });
+    await client.initRustCrypto({ useIndexedDB: false });
+    const member = new Member(client, account);
+    client.on(sdk.RoomEvent.Timeline, (event) => void member.#events.set(event.getId() ?? '', event));
+    const prepared = new Promise<void>((done) =>
+      client.on(sdk.ClientEvent.Sync, (state) => state === 'PREPARED' && done()),
+    );
+    await client.startClient({ initialSyncLimit: 20 });
+    await prepared;
+    return member;
+  }
+
+  stop(): void {
+    this.client.stopClient();
+  }
+
+  get user(): string {
+    return this.account.user;
+  }
+
+  /** A room with others in it, encrypted or not. */
+  async makeRoom(others: readonly string[], encrypted: boolean, more: object = {}): Promise<string> {
+    const encryption = {
+      type: 'm.room.encryption',
+      state_key: '',
+      content: { algorithm: 'm.megolm.v1.aes-sha2' },
+    };
+    const { room_id: room } = await this.client.createRoom({
+      invite: [...others],
+      preset: sdk.Preset.PrivateChat,
+      initial_state: encrypted ? [encryption] : [],
+      ...more,
+    });
+    await until(() => this.client.getRoom(room) !== null, 'the room is known');
+    for (const other of others)
+      await until(() => this.client.getRoom(room)?.getMember(other)?.membership === 'join', `${other} joins`);
+    return room;
+  }
+
+  async say(room: string, body: string, more: object = {}): Promise<string> {
+    return this.send(room, 'm.room.message', { msgtype: 'm.text', body, ...more });
+  }
+
+  async send(room: string, type: string, content: object): Promise<string> {
+    const { event_id: id } = await this.client.sendEvent(
+      room,
+      type as never,
+      content as never,
+      `m${Date.now()}.${this.#number++}`,
+    );
+    return id;
+  }
+
+  edit(room: string, event: string, body: string): Promise<string> {
+    return this.say(room, `* ${body}`, {
+      'm.new_content': { msgtype: 'm.text', body },
+      'm.relates_to': { rel_type: 'm.replace', event_id: event },
+    });
+  }
+
+  react(room: string, event: string, key: string): Promise<string> {
+    return this.send(room, 'm.reaction', {
+      'm.relates_to': { rel_type: 'm.annotation', event_id: event, key },
+    });
+  }
+
+  /** Everything seen in a room so far, in the order of arrival. */
+  seen(room: string): Seen[] {
+    return [...this.#events.values()].filter((event) => event.getRoomId() === room).map(seenOf);
+  }
+
+  /** Waits for the first event in a room that the test takes. */
+  async sees(room: string, wanted: (seen: Seen) => boolean, what: string, seconds = 20): Promise<Seen> {
+    await until(() => this.seen(room).some(wanted), what, seconds);
+    return this.seen(room).find(wanted) as Seen;
+  }
+
+  /** Waits for the bot's answer to a message. */
+  answerTo(room: string, ask: string, seconds = 20): Promise<Seen> {
+    return this.sees(
+      room,
+      (seen) => isAnswerTo(seen, ask) && seen.content.msgtype === 'm.notice',
+      `answer to ${ask}`,
+      seconds,
+    );
+  }
+
+  answers(room: string, ask: string): Seen[] {
+    return this.seen(room).filter((seen) => isAnswerTo(seen, ask));
+  }
+
+  /** Asks, and waits for the answer. */
+  async ask(room: string, body: string, more: object = {}): Promise<Seen> {
+    return this.answerTo(room, await this.say(room, body, more));
+  }
+
+  /** A picture's bytes: by the authenticated way, unlocked where it was locked. */
+  async fetch(content: Record<string, unknown>): Promise<Buffer> {
+    const file = content.file as { url: string; iv: string; key: { k: string } } | undefined;
+    const url = file?.url ?? String(content.url);
+    const [, server, media] = /^mxc:\/\/([^/]+)\/(.+)$/.exec(url) ?? [];
+    const answer = await fetch(`${this.client.baseUrl}/_matrix/client/v1/media/download/${server}/${media}`, {
+      headers: { authorization: `Bearer ${this.client.getAccessToken()}` },
+    });
+    if (!answer.ok) throw new Error(`fetching a picture: ${answer.status}`);
+    const bytes = Buffer.from(await answer.arrayBuffer());
+    if (!file) return bytes;
+    const unlock = createDecipheriv(
+      'aes-256-ctr',
+      Buffer.from(file.key.k, 'base64url'),
+      Buffer.from(file.iv, 'base64'),
+    );
+    return Buffer.concat([unlock.update(bytes), unlock.final()]);
+  }
+}
+
+function seenOf(event: sdk.MatrixEvent): Seen {
+  const content = event.getOriginalContent();
+  return {
+    ...{ id: event.getId() ?? '', room: event.getRoomId() ?? '', sender: event.getSender() ?? '' },
+    type: event.getType(),
+    content,
+    relation: (event.getWireContent()['m.relates_to'] ?? content['m.relates_to']) as Seen['relation'],
+    encrypted: event.isEncrypted(),
+    readable: !event.isDecryptionFailure() && event.getType() !== 'm.room.encrypted',
+    event,
+  };
+}
+
+const isAnswerTo = ({ relation, type }: Seen, ask: string): boolean =>
+  type === 'm.room.message' &&
+  (relation?.['m.in_reply_to'] as { event_id?: string } | undefined)?.event_id === ask;
+
+/** Waits until something holds. */
+export async function until(holds: () => boolean, what: string, seconds = 20): Promise<void> {
+  const end = performance.now() + seconds * 1000;
+  while (!holds()) {
+    if (performance.now() > end) throw new Error(`waited ${seconds} s in vain: ${what}`);
+    await new Promise((done) => setTimeout(done, 20));
+  }
+}
