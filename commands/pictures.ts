@@ -88,10 +88,15 @@ interface LaidOut {
   readonly ask: LayoutAsk;
   /** What the layout's roles are called in the reply. */
   readonly called?: Readonly<Record<string, string>>;
+  /** The cloth that a role is of, where it was named. */
+  readonly cloths?: Readonly<Record<string, string>>;
 }
 
 /** The layout coloured by role, or by cloth where cloths were named; with the line that it is trimmed to for a quilt. */
-export function layoutPicture({ title, made, ask, called: all = {} }: LaidOut, { say }: Here): Picture {
+export function layoutPicture(
+  { title, made, ask, called: all = {}, cloths }: LaidOut,
+  { say }: Here,
+): Picture {
   // A cloth that has a role's name is called by it.
   const called = Object.fromEntries(Object.entries(all).filter(([role]) => !ask.cloths?.includes(role)));
   const { layout, counted, edge, width, height } = asDrawn(made, ask);
@@ -106,6 +111,7 @@ export function layoutPicture({ title, made, ask, called: all = {} }: LaidOut, {
   const of: LayoutRecipe = {
     draw: 'layout',
     ...{ title, ask, edge, called },
+    ...(cloths ? { cloths } : {}),
     ...(apart ? { apart } : {}),
     reading: say.reading,
   };
