@@ -8,6 +8,7 @@ import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
 import { isOn, joinChoice, logChoice, standingsChoice } from './challenge-choices.ts';
+import { leftOfPlan } from './challenge-plan.ts';
 import { challengeFigures, daysOf, lineWords, shownChallenge, totalWords } from './challenge-words.ts';
 import { challengeOption, OPENING, whichChallenge } from './which-challenge.ts';
 
@@ -80,14 +81,21 @@ export const showForm = form({
     const of = found.value;
     const part = await here.facts.challenges.part(of, here.who.id);
     const heads = await here.facts.challenges.heads(of, of.each);
+    const left = await leftOfPlan(of, here);
     return reply({
       title: `${of.name}, no. ${of.number}${of.open ? '' : ', closed'}`,
       lines: [
         ...shownChallenge(of, here),
+        ...left.lines,
         `${many(heads.joined, 'member takes', 'members take')} part.`,
         ...(part && part.pieces > 0 ? [`Yours: ${grouped(part.pieces)}.`] : []),
       ],
-      figures: { ...challengeFigures(of), joined: count(heads.joined), mine: count(part?.pieces ?? 0) },
+      figures: {
+        ...challengeFigures(of),
+        ...left.figures,
+        joined: count(heads.joined),
+        mine: count(part?.pieces ?? 0),
+      },
       choices: [
         ...(isOn(of, here.today) ? [logChoice(of)] : []),
         standingsChoice(of),

@@ -39,9 +39,10 @@ const log: Command = {
       },
       keeps: true,
       async run(values, here) {
-        const found = await whichChallenge(values.challenge, here, 'open');
+        const { challenge, ...said } = await withChallengeInNote(values, here);
+        const found = await whichChallenge(challenge, here, 'open');
         if ('asks' in found || !found.ok) return notThat(found);
-        return logTo(found.value, saidWithNote(values, here), here);
+        return logTo(found.value, saidWithNote(said, here), here);
       },
     }),
   ],
@@ -60,6 +61,20 @@ interface Said {
   readonly day?: string | undefined;
   readonly note?: string | undefined;
   readonly picture?: string | undefined;
+}
+
+const FOR_CHALLENGE = /^(?:for|to|in)\s+(?:the\s+)?(.+)$/iu;
+
+/** "2 rosettes for Spring": the end names an open challenge, and is no note. */
+async function withChallengeInNote<S extends Said & { readonly challenge?: string }>(
+  said: S,
+  { bare: nameless, facts, guild }: Here,
+): Promise<S> {
+  const name = nameless.has('note') ? FOR_CHALLENGE.exec(said.note ?? '')?.[1]?.toLowerCase() : undefined;
+  if (name === undefined || said.challenge !== undefined) return said;
+  const all = await facts.challenges.all(guild);
+  const found = all.find((one) => one.open && one.name.toLowerCase() === name);
+  return found ? { ...said, challenge: String(found.number), note: undefined } : said;
 }
 
 /** What stands in a note without its name is read out of it: she typed it in one line. */

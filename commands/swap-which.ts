@@ -2,23 +2,11 @@ import type { Here } from '../src/chat/command.ts';
 import { type Option, type SuggestWhere, suggesting } from '../src/chat/option.ts';
 import { words } from '../src/chat/option-kinds.ts';
 import { type Reply, reply } from '../src/chat/reply.ts';
+import { wordsUpTo } from '../src/chat/words-up-to.ts';
 import type { Swap } from '../src/guild/swap-facts.ts';
 import type { WholeSwap } from '../src/guild/swap-plan.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 import { namesOf } from './which-one.ts';
-
-/** Words up to the next of these names, where they may stand without a name of their own. */
-export function wordsUpTo(option: Option<string, false>, names: readonly string[]): Option<string, false> {
-  const next = new RegExp(`(?:^|\\s)(?:${names.join('|')})\\s*[:=]`, 'i');
-  return {
-    ...option,
-    take(text, context) {
-      const end = (context.alone ? null : next.exec(text))?.index ?? text.length;
-      const taken = option.take(text.slice(0, end), context);
-      return taken?.ok ? ok({ value: taken.value.value, rest: text.slice(end) }) : taken;
-    },
-  };
-}
 
 const swapName = words('Which swap, by its name', 60, 'Stash');
 
