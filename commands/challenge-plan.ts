@@ -47,7 +47,7 @@ function leftWords({ name }: Pick<KeptPlan, 'name'>, { left, planned, roles }: P
   if (left === 0) return `All ${many(planned, 'piece', 'pieces')} of plan ‘${name}’ are sewn.`;
   const parts = roles.filter(({ pieces }) => pieces > 0).map(partWords);
   const which = parts.length > 0 ? `: ${parts.join(', ')}` : '';
-  return `${many(left, 'piece', 'pieces')} left of ${grouped(planned)} in plan ‘${name}’${which}.`;
+  return `${grouped(left)} of ${many(planned, 'piece', 'pieces')} left in plan ‘${name}’${which}.`;
 }
 
 /** By part too: `centreLeft`, `round1Left`. */

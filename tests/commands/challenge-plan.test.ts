@@ -38,7 +38,7 @@ describe('a challenge of a kept plan', () => {
     const guild = await kept(GARDEN, OPEN, '/log 3');
     const reply = await guild.ask(words);
     expect(reply.lines).toContain(
-      '160 pieces left of 217 in plan ‘Spring garden’: 4 centres, 72 petals, 84 for the path.',
+      '160 of 217 pieces left in plan ‘Spring garden’: 4 centres, 72 petals, 84 for the path.',
     );
     expect(await figuresOf(guild, words)).toMatchObject({
       ...{ piecesLeft: 160, piecesPlanned: 217, centreLeft: 4, petalLeft: 72, pathLeft: 84 },
@@ -48,7 +48,7 @@ describe('a challenge of a kept plan', () => {
   test('what joins the rosettes is left when all of them are sewn', async () => {
     const guild = await kept(GARDEN, OPEN, '/log 9');
     expect((await guild.ask('/standings')).lines).toContain(
-      '84 pieces left of 217 in plan ‘Spring garden’: 84 for the path.',
+      '84 of 217 pieces left in plan ‘Spring garden’: 84 for the path.',
     );
   });
 
