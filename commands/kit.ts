@@ -6,11 +6,11 @@ import { percent, whole } from '../src/chat/option-kinds.ts';
 import { ok, type Result } from '../src/measure/result.ts';
 import { kitReply } from './kit-reply.ts';
 import { assumedNote } from './patch.ts';
-import { planOptions } from './plan-options.ts';
+import { keptNameOption, planOptions } from './plan-options.ts';
 import { planProblem } from './plan-problem.ts';
 import { sheetFor } from './plan-reply.ts';
 import { type PlanValues, wishFrom } from './plan-wish.ts';
-import { keptName, whichPlan } from './which-plan.ts';
+import { whichPlan } from './which-plan.ts';
 
 /** What is cut to be safe where nobody has said: 5 to 10 in a hundred is common practice, no source. */
 const USUAL_SPARE = 0.05;
@@ -31,7 +31,7 @@ const kit: Command = {
       ],
       options: {
         members: required(alsoNamed(whole('How many kits', 1, 1000, '12'), 'member', 'kits', 'people')),
-        plan: alsoNamed(keptName, 'name'),
+        plan: alsoNamed(keptNameOption, 'name'),
         spare: usually(percent('More patches than needed, for mishaps and late joiners', 100, '10%'), '5%'),
         ...plain,
       },

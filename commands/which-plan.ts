@@ -1,16 +1,10 @@
 import type { Answer, Here } from '../src/chat/command.ts';
 import { reply } from '../src/chat/reply.ts';
 import type { KeptPlan } from '../src/guild/plan-facts.ts';
-import { mayChange, planKey } from '../src/guild/plan-rules.ts';
-import { ok, type Result, wrong } from '../src/measure/result.ts';
-import { nameOption } from './plan-options.ts';
+import { mayChange } from '../src/guild/plan-rules.ts';
+import { type Result, wrong } from '../src/measure/result.ts';
+import { keptPlan, plansMeant } from './kept-plan.ts';
 import { layoutWords } from './plan-roles.ts';
-
-/** The name of a plan that is kept: offered while it is typed. */
-export const keptName: typeof nameOption = {
-  ...nameOption,
-  suggest: async ({ facts, guild }) => (await facts.plans.list(guild)).map(({ name }) => name),
-};
 
 /** The kept plan that was meant, or what is to be answered instead. */
 export type WhichPlan = Result<KeptPlan> | { readonly asks: Answer };
@@ -23,15 +17,8 @@ const MOST_OFFERED = 5;
  * question which. `option` is the ask's option that names it.
  */
 export async function whichPlan(name: string, option: 'name' | 'plan', here: Here): Promise<WhichPlan> {
-  const { facts, guild } = here;
-  const named = await facts.plans.find(guild, name);
-  if (named) return ok(named);
-  const all = await facts.plans.list(guild);
-  const begun = all.filter((one) => planKey(one.name).startsWith(planKey(name)));
-  const [only, ...more] = begun;
-  if (only) return more.length === 0 ? ok(only) : { asks: askWhich(name, option, begun, here) };
-  if (all.length === 0) return wrong('plans-none');
-  return wrong('plan-unknown', { got: name, known: all.map((one) => one.name) });
+  const meant = await plansMeant(name, here);
+  return meant.length > 1 ? { asks: askWhich(name, option, meant, here) } : keptPlan(name, here);
 }
 
 /** The same, where the asker may change it. */
