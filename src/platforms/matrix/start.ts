@@ -5,8 +5,9 @@ import type { Reply } from '../../chat/reply.ts';
 import { reply } from '../../chat/reply.ts';
 import { CannotStart, EXIT, type Platform } from '../platform.ts';
 import { Memory } from './answered.ts';
-import { clientFor, type SyncAnswer, startSync } from './connection.ts';
-import { fillGap, gapsIn } from './gaps.ts';
+import { Answering } from './answering.ts';
+import { clientFor, startSync } from './connection.ts';
+import { Direct } from './direct.ts';
 import { Intake } from './intake.ts';
 import { Invitations } from './invitations.ts';
 import type { KeptIndexedDb } from './kept-indexeddb/open.ts';
@@ -15,6 +16,7 @@ import { logIn, logInAgain, logOut, standingOf } from './login.ts';
 import { Messages } from './messages.ts';
 import { Outbox } from './outbox.ts';
 import { Quiet } from './quiet.ts';
+import { Reading } from './reading.ts';
 import { readRecoveryKey, signDevice } from './recovery.ts';
 import { keepSession, readSession, type Session } from './session.ts';
 import { type MatrixStart, PLATFORM } from './settings.ts';
@@ -45,6 +47,7 @@ class Running implements Platform {
   readonly #outbox: Outbox;
   readonly #messages: Messages;
   readonly #intake: Intake;
+  readonly #reading: Reading;
   readonly #invitations: Invitations;
   readonly #files: { readonly session: string; readonly keys: string };
   #session: Session | undefined;
@@ -52,8 +55,6 @@ class Running implements Platform {
   #client: MatrixClient | undefined;
   /** The client once it may be used; another one after a new login. */
   #ready = Promise.withResolvers<MatrixClient>();
-  #readTo: string | undefined;
-  #reading: Promise<void> = Promise.resolve();
   #tidying: NodeJS.Timeout | undefined;
   #stopped = false;
 
@@ -68,7 +69,7 @@ class Running implements Platform {
     const { log, watch, draw, prefix } = needs;
     this.#memory = new Memory(needs.facts.notes);
     this.#outbox = new Outbox({ log, watch, client });
-    this.#messages = new Messages({ outbox: this.#outbox, memory: this.#memory, prefix, draw });
+    this.#messages = new Messages({ outbox: this.#outbox, memory: this.#memory, prefix, log, draw });
     const parts = {
       start: needs,
       outbox: this.#outbox,
@@ -76,7 +77,9 @@ class Running implements Platform {
       messages: this.#messages,
       client,
     };
-    this.#intake = new Intake(parts);
+    const answering = new Answering({ ...parts, direct: new Direct(parts) });
+    this.#intake = new Intake({ ...parts, answering });
+    this.#reading = new Reading({ ...parts, intake: this.#intake });
     this.#invitations = new Invitations(needs, this.#outbox);
   }
 
@@ -89,7 +92,7 @@ class Running implements Platform {
         status: EXIT.settings,
       });
     const signing = recoveryKey ? readRecoveryKey(recoveryKey) : undefined;
-    this.#readTo = await this.#memory.readTo();
+    await this.#reading.begin();
     const lost = await this.#openDevice(storeKey);
     await this.#connect(signing);
     if (lost) await this.#tellLost();
@@ -154,7 +157,7 @@ class Running implements Platform {
       start: this.#needs,
       quiet: this.#quiet,
       recoveryKey: signing,
-      onSynced: (answer) => this.#synced(answer),
+      onSynced: (news) => this.#client && this.#reading.take(news, this.#client),
     });
     this.#client = client;
     if (!session.keys) {
@@ -173,9 +176,6 @@ class Running implements Platform {
   async #listen(client: MatrixClient, signing: Uint8Array<ArrayBuffer> | undefined): Promise<void> {
     const { RoomEvent, ClientEvent, HttpApiEvent } = await import('matrix-js-sdk');
     const { log, watch } = this.#needs;
-    client.on(RoomEvent.Timeline, (event, room, toStart, removed) => {
-      if (room && !toStart && !removed) this.#intake.take(event, room);
-    });
     client.on(RoomEvent.MyMembership, (room, membership, before) => {
       if (membership === 'invite') void this.#invitations.take(room);
       if ((membership === 'leave' || membership === 'ban') && before === 'join')
@@ -194,27 +194,6 @@ class Running implements Platform {
       }
     });
     client.once(HttpApiEvent.SessionLoggedOut, (error) => void this.#loggedOut(error, signing));
-  }
-
-  /** After each sync: what it left out is asked for, and how far we have read is kept once all of it is done. */
-  #synced(answer: SyncAnswer): void {
-    if (this.#stopped) return;
-    const client = this.#client;
-    const { log, now } = this.#needs;
-    const gaps = gapsIn(answer, this.#readTo);
-    this.#readTo = answer.next_batch;
-    const filled = gaps.map((gap) =>
-      client
-        ? fillGap(gap, client, this.#intake, now).catch((error: unknown) =>
-            log.warn({ ...brings(error), room: gap.room }, 'what was left out could not be read'),
-          )
-        : undefined,
-    );
-    this.#reading = this.#reading
-      .then(() => Promise.all(filled))
-      .then(() => Promise.all(this.#intake.begun()))
-      .then(() => this.#memory.keepReadTo(answer.next_batch))
-      .catch((error: unknown) => log.error(brings(error), 'could not keep how far was read'));
   }
 
   /** The homeserver wants a new login for the same device, or has put the device away. */
@@ -285,7 +264,8 @@ class Running implements Platform {
     clearInterval(this.#tidying);
     this.#stopped = true;
     this.#intake.close();
-    const finished = Promise.allSettled([...this.#intake.begun(), this.#reading]);
+    this.#reading.stop();
+    const finished = Promise.allSettled([...this.#intake.begun(), this.#reading.finished()]);
     await Promise.race([finished, new Promise((done) => setTimeout(done, 10_000).unref())]);
     this.#outbox.stop();
     this.#client?.stopClient();

@@ -2,46 +2,16 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, expect } from 'vitest';
-import { commands as real } from '../../../commands/index.ts';
-import type { CommandList } from '../../../src/chat/command.ts';
-import { openRoom, type Room } from '../../../src/chat/dispatch.ts';
-import type { Facts } from '../../../src/chat/facts.ts';
-import type { Counted } from '../../../src/chat/watch.ts';
-import { draw } from '../../../src/pictures/draw.ts';
-import type { MatrixStart } from '../../../src/platforms/matrix/settings.ts';
-import { startMatrix } from '../../../src/platforms/matrix/start.ts';
-import type { Ended, Platform } from '../../../src/platforms/platform.ts';
 import type { WireEvent } from '../../standin/matrix/place.ts';
-import { BOT, MatrixStandIn, PASSWORD, SERVER } from '../../standin/matrix/standin.ts';
-import { memoryFacts } from '../../standin/memory-facts.ts';
+import { BOT, MatrixStandIn, SERVER } from '../../standin/matrix/standin.ts';
+import { type BotNeeds, type Running, startBot } from './started.ts';
+
+export type { Running } from './started.ts';
 
 const open: (() => Promise<unknown>)[] = [];
 afterEach(async () => {
   for (const close of open.splice(0).reverse()) await close();
 });
-
-export interface Logged {
-  readonly level: string;
-  readonly message: string;
-  readonly details: Readonly<Record<string, unknown>>;
-}
-
-export interface Running {
-  readonly standIn: MatrixStandIn;
-  readonly platform: Platform;
-  readonly facts: Facts;
-  readonly folder: string;
-  readonly counts: Map<Counted, number>;
-  readonly logged: Logged[];
-  readonly ended: Ended[];
-  stop(): Promise<void>;
-}
-
-export interface BotNeeds extends Partial<MatrixStart> {
-  readonly standIn?: MatrixStandIn;
-  readonly room?: Room;
-  readonly commands?: CommandList;
-}
 
 /** A stand-in homeserver, closed after the test; whatever the bot sent it must have been sound. */
 export async function standIn(): Promise<MatrixStandIn> {
@@ -62,33 +32,9 @@ export function folderForBot(): string {
 
 /** The bot at a stand-in homeserver, stopped after the test. */
 export async function running({ standIn: given, ...needs }: BotNeeds = {}): Promise<Running> {
-  const { facts = memoryFacts(), commands = real, folder = folderForBot() } = needs;
-  const place = given ?? (await standIn());
-  const counts = new Map<Counted, number>();
-  const logged: Logged[] = [];
-  const ended: Ended[] = [];
-  const logger = (level: string) => (details: object, message: string) =>
-    void logged.push({ level, message, details: { ...details } });
-  const platform = await startMatrix({
-    ...{ commands, facts, draw, folder, homeserver: place.address, user: BOT, password: PASSWORD },
-    ...{ storeKey: 'a key of the test', prefix: '!', inviteFrom: [SERVER], now: () => new Date() },
-    room: openRoom({
-      commands,
-      facts,
-      onFault: (error) => logged.push({ level: 'fault', message: String(error), details: {} }),
-    }),
-    watch: { count: (what) => void counts.set(what, (counts.get(what) ?? 0) + 1), took: () => {} },
-    log: { debug: logger('debug'), info: logger('info'), warn: logger('warn'), error: logger('error') },
-    ended: (why) => void ended.push(why),
-    ...needs,
-  });
-  let stopping: Promise<void> | undefined;
-  const stop = () => {
-    stopping ??= platform.stop();
-    return stopping;
-  };
-  open.push(stop);
-  return { standIn: place, platform, facts, folder, counts, logged, ended, stop };
+  const bot = await startBot(given ?? (await standIn()), { folder: folderForBot(), ...needs });
+  open.push(bot.stop);
+  return bot;
 }
 
 export const userOf = (name: string): string => `@${name}:${SERVER}`;
