@@ -62,6 +62,10 @@ export class Intake {
 
   #lost(error: unknown, id: string, { roomId }: Room): void {
     const { log, watch } = this.#needs.start;
+    if (this.#closed && error instanceof Error && error.name === 'AbortError') {
+      log.info({ event: id, room: roomId }, 'a reply is left for the next start');
+      return;
+    }
     watch.count('replies_lost_total', { platform: PLATFORM });
     // Where it was not allowed, that has been said already.
     if (!(error instanceof Refused))

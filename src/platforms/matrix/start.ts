@@ -12,7 +12,9 @@ import { Intake } from './intake.ts';
 import { Invitations } from './invitations.ts';
 import type { KeptIndexedDb } from './kept-indexeddb/open.ts';
 import { openKeys, putAside } from './keys.ts';
+import { forgetLeft } from './left.ts';
 import { logIn, logInAgain, logOut, standingOf } from './login.ts';
+import { membershipChanged } from './membership.ts';
 import { Messages } from './messages.ts';
 import { Outbox } from './outbox.ts';
 import { Quiet } from './quiet.ts';
@@ -85,23 +87,24 @@ class Running implements Platform {
 
   async begin(): Promise<void> {
     const { storeKey, recoveryKey } = this.#needs;
-    if (!storeKey)
-      throw new CannotStart({
-        sentence:
-          'Matrix needs a "storeKey" in the settings: a long secret, made once, that locks the keys of encrypted rooms on the disk.',
-        status: EXIT.settings,
-      });
     const signing = recoveryKey ? readRecoveryKey(recoveryKey) : undefined;
     await this.#reading.begin();
     const lost = await this.#openDevice(storeKey);
     await this.#connect(signing);
     if (lost) await this.#tellLost();
-    const tidy = () =>
-      this.#memory
-        .prune(new Date(this.#needs.now().getTime() - 30 * DAY))
-        .catch((error: unknown) => this.#needs.log.error(brings(error), 'could not tidy up'));
+    const tidy = () => this.#tidy();
     this.#tidying = setInterval(tidy, DAY).unref();
     void tidy();
+  }
+
+  async #tidy(): Promise<void> {
+    const old = new Date(this.#needs.now().getTime() - 30 * DAY);
+    try {
+      await this.#memory.prune(old);
+      await forgetLeft(old, this.#needs);
+    } catch (error) {
+      this.#needs.log.error(brings(error), 'could not tidy up');
+    }
   }
 
   /** The session and its keys: those that are kept, or a new device. True where an old device's keys were lost. */
@@ -124,7 +127,7 @@ class Running implements Platform {
           status: EXIT.settings,
         });
       putAside(keysFile, this.#needs.now());
-      await logOut(known);
+      await logOut(this.#needs, known);
       this.#needs.log.warn(
         { device: known.deviceId },
         'the keys of this device are lost: beginning a new one',
@@ -142,7 +145,7 @@ class Running implements Platform {
     const kept = readSession(file);
     const { user, homeserver } = this.#needs;
     if (!kept || kept.user !== user || kept.homeserver !== homeserver) return undefined;
-    const standing = await standingOf(kept);
+    const standing = await standingOf(this.#needs, kept);
     if (standing === 'good') return kept;
     if (standing === 'gone') return undefined;
     const again = await logInAgain(this.#needs, kept);
@@ -178,20 +181,20 @@ class Running implements Platform {
     const { log, watch } = this.#needs;
     client.on(RoomEvent.MyMembership, (room, membership, before) => {
       if (membership === 'invite') void this.#invitations.take(room);
-      if ((membership === 'leave' || membership === 'ban') && before === 'join')
-        log.info({ room: room.roomId, membership }, 'no longer in a room');
+      else void membershipChanged(room, membership, before, this.#needs);
     });
-    let away = false;
+    // A long wait for news may end early; only what fails again and again is said.
+    let away: 'no' | 'perhaps' | 'yes' = 'no';
     client.on(ClientEvent.Sync, (state, _before, data) => {
-      if ((state === 'RECONNECTING' || state === 'ERROR') && !away) {
-        away = true;
-        log.warn(brings(data?.error), 'the homeserver cannot be reached; trying again');
+      if (state === 'RECONNECTING' && away === 'no') away = 'perhaps';
+      if (state === 'ERROR' && away !== 'yes') {
+        away = 'yes';
+        log.warn(brings(data?.error), 'the homeserver cannot be reached, or refuses; trying on');
       }
-      if (state === 'SYNCING' && away) {
-        away = false;
-        watch.count('reconnects_total', { platform: PLATFORM });
-        log.info({}, 'the homeserver is back');
-      }
+      if (state !== 'SYNCING' || away === 'no') return;
+      watch.count('reconnects_total', { platform: PLATFORM });
+      if (away === 'yes') log.info({}, 'the homeserver is back');
+      away = 'no';
     });
     client.once(HttpApiEvent.SessionLoggedOut, (error) => void this.#loggedOut(error, signing));
   }
