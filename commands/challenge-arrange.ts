@@ -2,6 +2,7 @@ import { form, type Here } from '../src/chat/command.ts';
 import { bare, otherwise, required, usually } from '../src/chat/option.ts';
 import { date } from '../src/chat/option-kinds.ts';
 import { reply } from '../src/chat/reply.ts';
+import { isOn, joinChoice, logChoice, renewed, standingsChoice } from './challenge-choices.ts';
 import {
   countingOption,
   eachOption,
@@ -62,9 +63,11 @@ export const openForm = form({
       figures: challengeFigures(opened),
       notes: assumed.length === 0 ? [] : [`Assumed: ${assumed.join(', ')}. \`/challenge edit\` changes it.`],
       choices: [
-        { label: 'Join', ask: `/challenge join challenge:${opened.number}` },
-        { label: 'Standings', ask: `/standings challenge:${opened.number}` },
+        joinChoice(opened),
+        ...(isOn(opened, today) ? [logChoice(opened)] : []),
+        standingsChoice(opened),
       ],
+      renews: renewed(opened),
     });
   },
 });
@@ -104,11 +107,12 @@ async function turn(way: 'close' | 'reopen', named: string | undefined, here: He
     lines: shownChallenge(turned, here),
     figures: challengeFigures(turned),
     choices: [
-      { label: 'Standings', ask: `/standings challenge:${turned.number}` },
+      standingsChoice(turned),
       {
         label: back === 'reopen' ? 'Reopen it' : 'Close it',
         ask: `/challenge ${back} challenge:${turned.number}`,
       },
     ],
+    renews: renewed(turned),
   });
 }

@@ -6,6 +6,7 @@ import { countedWords } from '../src/guild/counted.ts';
 import { ok, type Result, type Wrong, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
+import { renewed } from './challenge-choices.ts';
 import {
   countingOption,
   daysFit,
@@ -59,6 +60,7 @@ export const editForm = form({
       lines: [`${note}.`, ...termsWords(changed, here)],
       figures: challengeFigures(changed),
       notes: ['The book keeps who changed what: `/challenge history`'],
+      renews: renewed(changed),
     });
   },
 });

@@ -6,7 +6,7 @@ import { percent, whole } from '../src/chat/option-kinds.ts';
 import { type Result, wrong } from '../src/measure/result.ts';
 import { kitReply } from './kit-reply.ts';
 import { assumedNote } from './patch.ts';
-import { nameOption, planOptions } from './plan-options.ts';
+import { keptNameOption, planOptions } from './plan-options.ts';
 import { planProblem } from './plan-problem.ts';
 import { sheetFor } from './plan-reply.ts';
 import { type PlanValues, wishFrom } from './plan-wish.ts';
@@ -30,7 +30,7 @@ const kit: Command = {
       ],
       options: {
         members: required(alsoNamed(whole('How many kits', 1, 1000, '12'), 'member', 'kits', 'people')),
-        plan: alsoNamed(nameOption, 'name'),
+        plan: alsoNamed(keptNameOption, 'name'),
         spare: usually(percent('More patches than needed, for mishaps and late joiners', 100, '10%'), '5%'),
         ...plain,
       },

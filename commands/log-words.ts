@@ -139,8 +139,8 @@ export const noteOption: Option<string, false> = {
   greedy: true,
   bare: true,
   bareWhen: /^(?![\d-])(?!(?:yesterday|today|tomorrow)\b)/i,
-  take(text) {
-    const end = text.search(NEXT_NAME);
+  take(text, { alone }) {
+    const end = alone ? -1 : text.search(NEXT_NAME);
     const value = (end < 0 ? text : text.slice(0, end)).replace(/^[\s,;:.]+|\s+$/g, '');
     if (value === '') return null;
     if (value.length > LONGEST_NOTE)

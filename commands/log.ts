@@ -7,6 +7,7 @@ import { nounFor } from '../src/guild/counted.ts';
 import { type Wrong, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
+import { renewed, standingsChoice } from './challenge-choices.ts';
 import { mineWords, totalWords } from './challenge-words.ts';
 import { dayOption, fromNote, minutesOption, noteOption, piecesOption } from './log-words.ts';
 import { challengeOption, whichChallenge } from './which-challenge.ts';
@@ -101,8 +102,9 @@ async function logTo(of: Challenge, said: Said, here: Here): Promise<Answer> {
     },
     choices: [
       { label: `Take no. ${number} back`, ask: `/undo ${number} challenge:${of.number}` },
-      { label: 'Standings', ask: `/standings challenge:${of.number}` },
+      standingsChoice(of),
     ],
+    renews: renewed(of),
   });
 }
 

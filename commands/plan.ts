@@ -9,13 +9,13 @@ import { dayWords, many } from '../src/measure/speech.ts';
 import { assumedNote } from './patch.ts';
 import { keepAgain, kitChoice, nameFor, optionIn } from './plan-again.ts';
 import { workedWith } from './plan-lines.ts';
-import { nameOption, planOptions } from './plan-options.ts';
+import { keptNameOption, nameOption, planOptions } from './plan-options.ts';
 import { planProblem } from './plan-problem.ts';
 import { planReply, sheetFor } from './plan-reply.ts';
 import { layoutWords } from './plan-roles.ts';
 import { type PlanValues, wishFrom } from './plan-wish.ts';
 
-const named = required(bare(nameOption));
+const named = required(bare(keptNameOption));
 
 const plan: Command = {
   name: 'plan',
@@ -119,7 +119,7 @@ const plan: Command = {
       name: 'change',
       summary: 'Change something of a kept plan; what is not said stays',
       examples: ['/plan change name:Spring garden spare:10% hours:4', '/plan change name:Queen size:3/4in'],
-      options: { name: required(nameOption), ...planOptions },
+      options: { name: required(keptNameOption), ...planOptions },
       keeps: true,
       async run({ name, ...values }, here) {
         const found = await hers(name, here);

@@ -7,6 +7,7 @@ import { type Forecast, forecast, type Progress } from '../src/guild/forecast.ts
 import { progressOf, type WeekCount, weeksOf } from '../src/guild/progress.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
 import { dayWords, many } from '../src/measure/speech.ts';
+import { isOn, joinChoice, logChoice, renewed, standingName } from './challenge-choices.ts';
 import { challengeFigures, mineWords, totalWords } from './challenge-words.ts';
 import { chanceWords, forecastWords } from './forecast-words.ts';
 import { standingsChart } from './standings-chart.ts';
@@ -67,6 +68,9 @@ async function standingsOf(of: Challenge, here: Here): Promise<Reply> {
     table: await tableOf(of, heads.sewing, here),
     pictures: weeks.length > 0 && of.total > 0 ? [standingsChart(of, weeks, told, here)] : [],
     notes: told && progress ? notesOn(told, weeks, progress) : [],
+    choices: of.open ? [...(isOn(of, today) ? [logChoice(of)] : []), joinChoice(of)] : [],
+    ...(here.place === of.place ? { standing: standingName(of) } : {}),
+    renews: renewed(of),
   });
 }
 

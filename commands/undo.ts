@@ -4,6 +4,7 @@ import { count, reply } from '../src/chat/reply.ts';
 import { nounFor } from '../src/guild/counted.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
+import { renewed } from './challenge-choices.ts';
 import { totalWords } from './challenge-words.ts';
 import { lineOption, ownLine, whoseLine } from './own-line.ts';
 import { challengeOption } from './which-challenge.ts';
@@ -56,6 +57,7 @@ const undo: Command = {
               ]
             : [],
           notes: ['The book keeps both lines: `/challenge history`'],
+          renews: renewed(of),
         });
       },
     }),

@@ -94,6 +94,11 @@ function noneOf<T extends Together>({ option, opening }: Kind<T>, meant: Meant, 
   return wrong(all.length === 0 && meant === 'any' ? 'none-yet' : 'none-open', { what, instead: opening });
 }
 
+/** Their names, each once, for completion while typing. */
+export const namesOf = (all: readonly { readonly name: string }[]): string[] => [
+  ...new Set(all.map(({ name }) => name)),
+];
+
 const askWhich = <T extends Together>({ option, label }: Kind<T>, all: readonly T[], here: Here): Answer =>
   reply({
     title: `Which ${option}?`,
