@@ -65,7 +65,7 @@ export const starForm = form({
     const asked = askedEdge(values, here, 'diamond');
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
-    if (quilt) return starFor(colours, { quilt, here, ...asked.value });
+    if (quilt) return starFor(colours, { quilt, here, ...asked.value, size: values });
     const made = countStar(along, asked.value.edge);
     if (!made.ok) return manyWords(made);
     const { layout, counted, edge } = made.value;
@@ -163,7 +163,7 @@ export const starsForm = form({
     if (quilt && here.given.has('stars')) return wrong('one-of-these', { got: 'stars, quilt' });
     if (quilt) {
       const assumed = [...starsAssumed(here), ...asked.value.assumed].filter((one) => one !== SEVEN);
-      return starsFor({ set, edge: EDGE[outer] }, { ...asked.value, quilt, here, assumed });
+      return starsFor({ set, edge: EDGE[outer] }, { ...asked.value, quilt, here, size: values, assumed });
     }
     const standingAs = { arrangement: standing, set, edge: EDGE[outer] } as const;
     const made = countedFrom(stars(standingAs), asked.value.edge);
@@ -227,7 +227,7 @@ export const diamondsForm = form({
     if (quilt && here.given.has('rounds')) return wrong('one-of-these', { got: 'rounds, quilt' });
     if (quilt) {
       const assumed = [...centre, ...asked.value.assumed];
-      return diamondsFor(from, colours, { ...asked.value, quilt, here, assumed });
+      return diamondsFor(from, colours, { ...asked.value, quilt, here, size: values, assumed });
     }
     const made = countDiamonds(from, values.rounds, asked.value.edge);
     if (!made.ok) return manyWords(made);
@@ -268,7 +268,7 @@ export const blocksForm = form({
     const { side: along, blocks, quilt } = values;
     const said = Object.entries({ side: along, blocks, quilt }).filter(([, value]) => value !== undefined);
     if (said.length > 1) return wrong('one-of-these', { got: said.map(([name]) => name).join(', ') });
-    if (quilt) return blocksFor({ quilt, here, ...asked.value });
+    if (quilt) return blocksFor({ quilt, here, ...asked.value, size: values });
     if (along === undefined && blocks === undefined) return wrong('blocks-or-side');
     const { edge, assumed, otherwise: choices } = asked.value;
     const made = along === undefined ? countBlocksApart(blocks ?? 1, edge) : countBlocks(along, edge);

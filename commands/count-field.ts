@@ -16,6 +16,7 @@ import { askedEdge, hexagonEdge } from './edge.ts';
 import { type Counted, countField } from './layouts.ts';
 import { assumedNote } from './patch.ts';
 import { layoutPicture } from './pictures.ts';
+import { planChoice } from './plan-choice.ts';
 
 const rowsChoice = choice('Which way the rows run, points up or flats up', [
   { name: 'across', title: 'rows across, points up' },
@@ -57,7 +58,12 @@ export const fieldForm = form({
     if (sides === 'whole' && fieldCounts(ask).inside === 0) return tooSmall(quilt, here);
     const made = countField({ ...ask, sides });
     if (!made.ok) return manyWords(made);
-    return answer(made.value, quilt, { ...asked.value, here, rows, colours: values.colours });
+    const said = {
+      ...(here.given.has('rows') ? { rows } : {}),
+      ...(here.given.has('sides') ? { sides } : {}),
+    };
+    const otherwise = [...asked.value.otherwise, planChoice({ layout: 'field', quilt, ...said }, values)];
+    return answer(made.value, quilt, { ...asked.value, otherwise, here, rows, colours: values.colours });
   },
 });
 

@@ -41,7 +41,7 @@ export const rosetteForm = form({
     if (!asked.ok) return asked;
     const { quilt, colours } = values;
     if (quilt && here.given.has('rounds')) return wrong('one-of-these', { got: 'rounds, quilt' });
-    if (quilt) return rosetteFor(colours, { quilt, here, ...asked.value });
+    if (quilt) return rosetteFor(colours, { quilt, here, ...asked.value, size: values });
     const made = countRosette(values.rounds, asked.value.edge);
     if (!made.ok) return manyWords(made);
     const { layout, counted, edge } = made.value;
@@ -118,7 +118,10 @@ export const gardenForm = form({
       const said = assumed.map((one) =>
         path === 'diamonds' ? one.replace(ASSUMED.outer ?? '', VALLEYS) : one,
       );
-      return gardenFor({ rounds, path, outer, colours }, { ...asked.value, quilt, here, assumed: said });
+      return gardenFor(
+        { rounds, path, outer, colours },
+        { ...asked.value, quilt, here, size: values, assumed: said },
+      );
     }
     const told = { here, assumed, otherwise: asked.value.otherwise, rosettes, rounds, outer, colours };
     if (path === 'diamonds') {

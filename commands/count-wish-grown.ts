@@ -16,6 +16,7 @@ import { type Asked, asWished, forQuilt } from './count-wish.ts';
 import { layoutFigures } from './count-words.ts';
 import { BLOCK_SEAMS, countedFrom } from './layouts.ts';
 import { layoutPicture } from './pictures.ts';
+import { type planChoice, roundCloths } from './plan-choice.ts';
 import { type GrowingNoun, growingFigures, growingLines, growingWish } from './wish-growing.ts';
 
 const ROOT3 = Math.sqrt(3);
@@ -33,12 +34,14 @@ interface Kind<L extends Layout & { readonly rounds: readonly number[] }> {
   readonly growing: Growing<L>;
   /** What its picture is made from. */
   readonly ask: (n: number) => LayoutAsk;
+  /** The same in the words of a plan. */
+  readonly plan: (n: number) => Parameters<typeof planChoice>[0];
   /** Figures of its own. */
   readonly own: (layout: L) => Record<string, Figure>;
 }
 
 function grownFor<L extends Layout & { readonly rounds: readonly number[] }>(
-  { title: what, noun, called, roundName, growing, ask, own }: Kind<L>,
+  { title: what, noun, called, roundName, growing, ask, plan, own }: Kind<L>,
   colours: readonly string[] | undefined,
   asked: Asked,
 ): Answer {
@@ -66,6 +69,7 @@ function grownFor<L extends Layout & { readonly rounds: readonly number[] }>(
       ],
     },
     asked,
+    { plan: { ...plan(found.value.found.reach.n), ...roundCloths(reach.layout.patches.roles, colours) } },
   );
 }
 
@@ -79,6 +83,7 @@ export const rosetteFor = (colours: readonly string[] | undefined, asked: Asked)
       noun: { pieces: HEXAGONS, number: inRounds, area: HEXAGON, open: 'Its four corners are' },
       growing: GROWING_ROSETTE,
       ask: (rounds) => ({ layout: 'rosette', rounds }),
+      plan: (rounds) => ({ layout: 'rosette', rounds }),
       own: () => ({}),
     },
     colours,
@@ -96,6 +101,7 @@ export const starFor = (colours: readonly string[] | undefined, asked: Asked): A
       },
       growing: GROWING_STAR,
       ask: (side) => ({ layout: 'star', side }),
+      plan: (side) => ({ layout: 'star', side }),
       own: ({ perPoint }) => ({ perPoint: count(perPoint) }),
     },
     colours,
@@ -110,6 +116,8 @@ export const diamondsFor = (from: Middle, colours: readonly string[] | undefined
       noun: { pieces: DIAMONDS, number: inRounds, area: DIAMOND, open: 'Its four corners are' },
       growing: growingDiamonds(from),
       ask: (rounds) => ({ layout: 'diamonds', from, rounds }),
+      // One more diamond to a side at both ends of it with each round.
+      plan: (rounds) => ({ layout: 'diamonds', side: (from === 4 ? 2 : 1) + 2 * rounds }),
       own: ({ side }) => ({ side: count(side) }),
     },
     colours,
@@ -144,5 +152,6 @@ export function blocksFor(asked: Asked): Answer {
       pictures: [layoutPicture({ title, made: made.value, ask }, here)],
     },
     asked,
+    { plan: { layout: 'blocks', quilt } },
   );
 }

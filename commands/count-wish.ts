@@ -22,6 +22,7 @@ import { clothFigures, clothTable, coloured, inTheCloths, roundAbout } from './c
 import { manyWords } from './count-field.ts';
 import { layoutFigures } from './count-words.ts';
 import { assumedNote } from './patch.ts';
+import { planChoice } from './plan-choice.ts';
 import { bedCaution, bedNote, type Wished } from './wish.ts';
 import {
   type StandingWish,
@@ -36,14 +37,24 @@ import {
 export interface Asked extends Wished {
   readonly assumed: readonly string[];
   readonly otherwise: Reply['choices'];
+  /** The size of the patches as it was said. */
+  readonly size: Parameters<typeof planChoice>[1];
 }
 
-export const asWished = (parts: Partial<Reply>, asked: Asked, notes: readonly string[] = []): Reply =>
+type InPlan = Parameters<typeof planChoice>[0];
+
+interface AsWished {
+  /** The same layout in the words of a plan; null where a plan has no such layout. */
+  readonly plan: InPlan | null;
+  readonly notes?: readonly string[];
+}
+
+export const asWished = (parts: Partial<Reply>, asked: Asked, { plan, notes = [] }: AsWished): Reply =>
   reply({
     ...parts,
     notes: [...notes, ...assumedNote([...bedNote(asked), ...asked.assumed])],
     cautions: bedCaution(asked),
-    choices: asked.otherwise,
+    choices: [...asked.otherwise, ...(plan ? [planChoice(plan, asked.size)] : [])],
   });
 
 /** "Stars for 60 x 72 in, 1 in side". */
@@ -163,9 +174,23 @@ function gardenReply(
       pictures: standingPictures(found, told.ask, title, told.words, asked),
     },
     asked,
-    told.notes,
+    {
+      notes: told.notes,
+      plan: gardenPlan(wish, asked),
+    },
   );
 }
+
+const gardenPlan = ({ rounds, path, outer }: GardenWish, { quilt }: Asked): InPlan => ({
+  ...{ layout: 'garden', quilt, rounds },
+  ...(path === 'one' ? {} : { path }),
+  ...(outer ? { outer } : {}),
+});
+
+const starsPlan = (set: StarSet, edge: StarEdge, { quilt }: Asked): InPlan | null =>
+  edge === 'straight'
+    ? null
+    : { layout: 'stars', quilt, set, ...(edge === 'notches' ? { outer: true } : {}) };
 
 /** The rounds of all the rosettes together, by cloth. */
 export const gardenCloths = (
@@ -217,5 +242,6 @@ export function starsFor(wish: { readonly set: StarSet; readonly edge: StarEdge 
       pictures: standingPictures(found.value, ask, title, called, asked),
     },
     asked,
+    { plan: starsPlan(set, edge, asked) },
   );
 }

@@ -5,19 +5,21 @@ import type { CutPatch } from '../src/calculator/shapes/shape.ts';
 import type { Here } from '../src/chat/command.ts';
 import type { Option } from '../src/chat/option.ts';
 import { count, type Reply, reply, type Table, yards } from '../src/chat/reply.ts';
-import { type ClothPile, type RoleCount, readClothList, readRoleCounts } from '../src/measure/cloth-list.ts';
+import { type ClothPile, type RoleCount, readClothList } from '../src/measure/cloth-list.ts';
+import { takeClothList } from '../src/measure/cloth-said.ts';
+import type { Unit } from '../src/measure/length.ts';
+import type { Taken } from '../src/measure/number.ts';
 import { ok, type Result, wholeAbove, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many, type Speech } from '../src/measure/speech.ts';
 import { bought, roundUp } from './bought.ts';
 import { bladeCaution } from './cautions.ts';
-import type { MadeOf } from './made-of.ts';
 import { assumedNote } from './patch.ts';
 
 const LONGEST_LIST = 400;
 
 /** The cloth that she has, in free words. */
-const have: Option<readonly ClothPile[], false> = {
+export const haveOption: Option<readonly ClothPile[], false> = {
   kind: 'list of cloth',
   summary: 'What cloth you have: what can be cut from it, and what to buy',
   example: '3 fat quarters, 12 5in squares, 1 1/2yd',
@@ -26,47 +28,25 @@ const have: Option<readonly ClothPile[], false> = {
   greedy: true,
   take(text, { unit }) {
     const list = readClothList(text, unit);
-    if (!list.ok) return list;
+    if (!list.ok) return thenMore(text, unit) ?? list;
     const paper = list.value.find(({ cloth }) => cloth.kind === 'paper');
     return paper ? wrong('cloth-unread', { got: paper.words }) : ok({ value: list.value, rest: '' });
   },
   write: (piles) => piles.map(pileWords).join(', '),
 };
 
-/** How many patches each part of a layout needs, in free words. */
-const need: Option<readonly RoleCount[], false> = {
-  kind: 'list of patches',
-  summary: 'How many patches each part needs, each part from cloth of its own',
-  example: '7 centres, 42 petals, 24 path',
-  bounds: 'numbers and names with commas between',
-  shape: { as: 'words', longest: LONGEST_LIST },
-  greedy: true,
-  take(text) {
-    const list = readRoleCounts(text);
-    return list.ok ? ok({ value: list.value, rest: '' }) : list;
-  },
-  write: (needs) => needs.map(({ count: many, role }) => `${many} ${role}`).join(', '),
-};
-
-export const haveOptions = { have, need };
-
-/** A pile as it can be typed again. */
-function pileWords({ count: pieces, cloth, words, role }: ClothPile): string {
-  const many = pieces === 1 ? '' : cloth.kind === 'yardage' ? `${pieces} x ` : `${pieces} `;
-  return `${many}${words}${role === '' ? '' : ` for ${role}`}`;
+/** A list that other words follow without a comma: `3 fat quarters, 1yd hexagon 1in`. */
+function thenMore(text: string, unit: Unit): Result<Taken<readonly ClothPile[]>> | null {
+  const taken = takeClothList(text, unit);
+  if (!taken || /^\s*[,;+&]/.test(taken.rest)) return null;
+  const list = readClothList(taken.words, unit);
+  return list.ok ? ok({ value: list.value, rest: taken.rest }) : null;
 }
 
-/** What is to be cut: the parts that were named, those of a layout whose parts are told apart, or one. */
-export function needsFrom(
-  values: { readonly need?: readonly RoleCount[]; readonly have?: unknown; readonly pieces?: number },
-  of: MadeOf | null,
-): Result<readonly RoleCount[]> {
-  if (values.need) {
-    if (of || values.pieces !== undefined) return wrong('one-of-these', { got: 'need, pieces, or a layout' });
-    return ok(values.need);
-  }
-  if (of) return ok(values.have ? of.byRole : [{ count: of.pieces, role: '' }]);
-  return ok(values.pieces === undefined ? [] : [{ count: values.pieces, role: '' }]);
+/** A pile as it can be typed again. */
+export function pileWords({ count: pieces, cloth, words, role }: ClothPile): string {
+  const many = pieces === 1 ? '' : cloth.kind === 'yardage' ? `${pieces} x ` : `${pieces} `;
+  return `${many}${words}${role === '' ? '' : ` for ${role}`}`;
 }
 
 interface Stash {
@@ -85,19 +65,23 @@ interface Stash {
 export function haveAnswer(stash: Stash): Reply | undefined {
   const { patch, piles, width, spare, shrink, title, assumed, here } = stash;
   const { say } = here;
-  const needs = stash.needs.map(({ count: pieces, role }) => ({
-    ...{ role: role.toLowerCase(), patch },
-    pieces: wholeAbove(pieces * (1 + spare)),
+  const needs = stash.needs.map((need) => ({
+    ...{ role: purposeOf(need), patch },
+    pieces: wholeAbove(need.count * (1 + spare)),
   }));
   const allotment = allot(
-    piles.map((pile) => pileFrom(pile, width)),
+    piles.map((pile) => pileFrom(pile, keptFor(pile, stash.needs), width)),
     needs,
   );
   const wanting = allotment.missing.flatMap((pieces, at) => {
     if (pieces === 0) return [];
     const length = bestLength(patch, pieces, width)?.length;
     return [
-      { pieces, role: stash.needs[at]!.role, buy: length === undefined ? undefined : length / (1 - shrink) },
+      {
+        pieces,
+        role: partWords(stash.needs[at]!),
+        buy: length === undefined ? undefined : length / (1 - shrink),
+      },
     ];
   });
   if (wanting.some(({ buy }) => buy === undefined)) return undefined;
@@ -132,7 +116,26 @@ export function haveAnswer(stash: Stash): Reply | undefined {
   });
 }
 
-function pileFrom({ count: pieces, cloth, role }: ClothPile, usable: number): Pile {
+const plain = (words: string): string => words.trim().toLowerCase().replace(/s$/, '');
+
+/** By what a part and the pieces kept for it know each other: the cloth that it is to be of, or its own name. */
+const purposeOf = ({ role, cloth }: RoleCount): string => plain(cloth ?? role);
+
+/** The part or the cloth that a pile is kept for: as was said, or by its colour; empty where it may serve any. */
+function keptFor({ role, words }: ClothPile, needs: readonly RoleCount[]): string {
+  if (role !== '') {
+    const meant = needs.find((need) => plain(need.role) === plain(role));
+    return meant ? purposeOf(meant) : plain(role);
+  }
+  const said = ` ${words.toLowerCase()} `;
+  const wanted = needs.find(({ cloth }) => cloth !== undefined && said.includes(` ${cloth.toLowerCase()} `));
+  return wanted ? purposeOf(wanted) : '';
+}
+
+/** "centre, yellow" */
+const partWords = ({ role, cloth }: RoleCount): string => (cloth === undefined ? role : `${role}, ${cloth}`);
+
+function pileFrom({ count: pieces, cloth }: ClothPile, role: string, usable: number): Pile {
   return {
     count: pieces,
     width: cloth.width ?? usable,
@@ -160,11 +163,14 @@ function shareRow(
     length === undefined
       ? `${pieces < there ? `${grouped(pieces)} of ${grouped(there)}` : grouped(there)} ${words}`
       : `${say.plain(roundUp(length, say))} of ${words}`;
-  return [from, grouped(gives), forWords(needs[need]!.role)];
+  return [from, grouped(gives), forWords(partWords(needs[need]!))];
 }
 
 const forWords = (role: string, more = ''): string =>
   [role, more].filter((words) => words !== '').join(', ') || 'all';
+
+/** "fat quarters blue" is what several are called, and one is a "fat quarter blue". */
+const oneOf = (words: string): string => words.replace(/\b(quarter|eighth|square|charm|strip|fq)s\b/i, '$1');
 
 /** What stays whole, in one line. */
 function leftWords({ shares }: Allotment, { piles }: Stash, say: Speech): string[] {
@@ -176,7 +182,7 @@ function leftWords({ shares }: Allotment, { piles }: Stash, say: Speech): string
       return rest < 1 ? [] : [cut === 0 ? words : `${say.plain(Math.floor(rest * 8) / 8)} of ${words}`];
     }
     const rest = there - used.reduce((sum, { pieces }) => sum + pieces, 0);
-    return rest > 0 ? [`${grouped(rest)} ${words}`] : [];
+    return rest > 0 ? [`${grouped(rest)} ${rest === 1 ? oneOf(words) : words}`] : [];
   });
   return left.length === 0 || shares.length === 0 ? [] : [`Left over: ${left.join(', ')}.`];
 }

@@ -71,8 +71,9 @@ function explainForm(command: Command, one: Form): Reply {
 }
 
 /** What an option is, what it may be, and what it is when nobody says. */
-function describe({ summary, bounds, otherwise, required }: AnyOption): string {
+function describe({ summary, bounds, otherwise, required, neededUnless }: AnyOption): string {
   const may = bounds ? ` (${bounds})` : '';
-  const unless = required ? '; needed' : otherwise ? `; otherwise ${otherwise}` : '';
+  const or = neededUnless ? `; needed, or ${neededUnless}` : '';
+  const unless = required ? '; needed' : otherwise ? `; otherwise ${otherwise}` : or;
   return `${summary}${may}${unless}`;
 }

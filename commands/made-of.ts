@@ -1,6 +1,7 @@
 import { type Arrangement, howMany } from '../src/calculator/layouts/arrangement.ts';
 import { garden } from '../src/calculator/layouts/garden.ts';
 import { stars } from '../src/calculator/layouts/stars.ts';
+import { partOf } from '../src/calculator/plan/top.ts';
 import type { ShapeName } from '../src/calculator/shapes/shape.ts';
 import type { Here } from '../src/chat/command.ts';
 import { signed, type Values } from '../src/chat/option.ts';
@@ -102,8 +103,13 @@ export function madeOf(values: MadeOfValues, edge: number, here: Here): Result<M
   const made = MAKERS[name](values[name] as never, edge, here);
   if (!made.ok) return made;
   const { of, shape, words } = made.value;
-  const byRole = Object.entries(of.counted.byRole)
-    .filter(([, count]) => count > 0)
-    .map(([role, count]) => ({ role, count }));
-  return ok({ pieces: of.counted.total, seams: of.counted.seams, shape, words, byRole });
+  return ok({ pieces: of.counted.total, seams: of.counted.seams, shape, words, byRole: partsOf(of) });
+}
+
+/** The patches of each part; a part that is all of it needs no name. */
+function partsOf({ counted }: Counted): MadeOf['byRole'] {
+  const parts = new Map<string, number>();
+  for (const [role, count] of Object.entries(counted.byRole))
+    if (count > 0) parts.set(partOf(role), (parts.get(partOf(role)) ?? 0) + count);
+  return [...parts].map(([role, count]) => ({ role: parts.size === 1 ? '' : role, count }));
 }

@@ -1,3 +1,4 @@
+import { isScraps } from '../src/calculator/plan/cloths.ts';
 import type { RoleCloth } from '../src/calculator/plan/wish.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 
@@ -27,6 +28,7 @@ const LONGEST = 40;
  * @example
  * readCloths('centre yellow, white path', ['centre', 'petal', 'path']).value // [{"role":"centre","cloth":"yellow"},{"role":"path","cloth":"white"}]
  * readCloths('sky blue', ['centre', 'petal']).problem.code // "cloth-part-unknown"
+ * readCloths('my scraps', ['centre', 'petal']).value // [{"role":"all","cloth":"my scraps"}]
  */
 export function readCloths(text: string, roles: readonly string[]): Result<RoleCloth[]> {
   const parts = [...new Set([...roles, ...BESIDE])];
@@ -36,7 +38,7 @@ export function readCloths(text: string, roles: readonly string[]): Result<RoleC
   const cloths: RoleCloth[] = [];
   for (const entry of text.split(/[,;]/).map((one) => one.trim())) {
     if (entry === '') continue;
-    const found = readEntry(entry, spoken);
+    const found = readEntry(entry, spoken) ?? forAll(entry, text);
     if (!found) return wrong('cloth-part-unknown', { got: entry, known: parts });
     if (found.cloth.length > LONGEST)
       return wrong('text-too-long', {
@@ -49,6 +51,12 @@ export function readCloths(text: string, roles: readonly string[]): Result<RoleC
   }
   return ok(cloths);
 }
+
+const WORD = /^[\p{L}'’-]+$/u;
+
+/** One cloth named alone, with no part, is for all of them: `scraps`, `blue`. */
+const forAll = (entry: string, text: string): RoleCloth | null =>
+  !/[,;]/.test(text) && (WORD.test(entry) || isScraps(entry)) ? { role: 'all', cloth: entry } : null;
 
 type Spoken = readonly { readonly role: string; readonly word: string }[];
 

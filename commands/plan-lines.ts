@@ -64,8 +64,23 @@ function sewingLines({ sewing, done }: Plan): string[] {
   const hours = range(hoursWords(sewing.minutesLow), hoursWords(sewing.minutesHigh));
   return [
     `${many(sewing.seams, 'seam', 'seams')}, ${hours} of sewing.`,
-    ...(done ? [`Sewn by ${range(dayWords(done.earliest), dayWords(done.latest))}.`] : []),
+    ...(done
+      ? [`Sewn ${weeksWords(sewing)}by ${range(dayWords(done.earliest), dayWords(done.latest))}.`]
+      : []),
   ];
+}
+
+/** "in 3 to 5 weeks, "; nothing where it is under one. */
+function weeksWords({
+  weeksLow,
+  weeksHigh,
+}: {
+  readonly weeksLow: number;
+  readonly weeksHigh: number;
+}): string {
+  if (weeksHigh < 1) return '';
+  const [low, high] = [weeksLow, weeksHigh].map((weeks) => Math.ceil(weeks - 1e-9)) as [number, number];
+  return `in ${low === high ? '' : `${grouped(low)} to `}${many(high, 'week', 'weeks')}, `;
 }
 
 function beforeLine({ before, papers }: Plan): string {

@@ -15,9 +15,10 @@ import { bought, purchaseFigures, purchaseFor, roundDown, roundUp, tightWords } 
 import { bladeCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
 import { blocksWords, cutsFigures, cutsOfBest, cutsWords } from './cutting-words.ts';
-import { haveAnswer, haveOptions, needsFrom } from './have.ts';
+import { haveAnswer, haveOption } from './have.ts';
 import { type MadeOf, madeOf, madeOfOptions, shapeMadeOf } from './made-of.ts';
 import { motifOption } from './motif.ts';
+import { needOption, needsFrom, withNeeded } from './need.ts';
 import { type AskedPatch, askedPatch, assumedNote, cutSize, patchOptions, titled, whose } from './patch.ts';
 import { cuttingPictures } from './pictures.ts';
 import { METHOD } from './plan-words.ts';
@@ -47,7 +48,8 @@ const yardageOptions = {
   spare: otherwise(percent('More patches than needed, to be safe', 100, '5%'), 0),
   shrink: otherwise(percent('How much of its length the cloth loses in the wash', 50, '3%'), 0),
   motif: motifOption,
-  ...haveOptions,
+  have: haveOption,
+  need: needOption,
 };
 
 const yardageCommand: Command = {
@@ -64,9 +66,11 @@ const yardageCommand: Command = {
         '/yardage rosette:2 size:1in method:nested',
         '/yardage 240 hexagon 1in have:3 fat quarters, 12 5in squares, 1/2yd',
         '/yardage hexagon 1in need:7 centres, 42 petals, 24 path have:2 fat quarters',
+        '/yardage hexagon 1in need:7 rosettes of 2 rounds have:2 fat quarters, 1yd',
       ],
       options: yardageOptions,
-      run(values, here) {
+      run(said, here) {
+        const values = withNeeded(said);
         const width = values.width ?? here.defaults.width.value;
         const { spare, shrink, method } = values;
         let of: MadeOf | null = null;
@@ -85,7 +89,7 @@ const yardageCommand: Command = {
         const needs = needsFrom(values, of);
         if (!needs.ok) return needs;
         const pieces = needs.value.reduce((sum, { count }) => sum + count, 0);
-        if (pieces === 0) return wrong('what-to-cut');
+        if (pieces === 0) return howMany(values.have !== undefined, here);
         if (of && of.shape !== shape)
           return wrong('layout-shape', { layout: of.words, shape: CATALOGUE[of.shape].titles });
         const { patch } = asked.value;
@@ -122,6 +126,12 @@ const yardageCommand: Command = {
 };
 
 export default yardageCommand;
+
+/** Nothing was said to be cut; what she has can be answered for all the same. */
+function howMany(has: boolean, { again }: Here) {
+  const gives = () => again({ spare: null, shrink: null }).replace(/^\/yardage/, '/yield');
+  return wrong('what-to-cut', has ? { instead: gives() } : {});
+}
 
 function widerThanCloth({ patch }: AskedPatch, width: number, { say }: Here) {
   return wrong('patch-wider-than-cloth', {

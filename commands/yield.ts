@@ -5,25 +5,28 @@ import type { CuttingPlan } from '../src/calculator/fabric/plan.ts';
 import { planCuts } from '../src/calculator/fabric/plan-cuts.ts';
 import { type Yield, yieldFrom } from '../src/calculator/fabric/yield.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
-import { type Command, form, type Here } from '../src/chat/command.ts';
-import { bare, otherwise, required, usually } from '../src/chat/option.ts';
+import { type Answer, type Command, form, type Here } from '../src/chat/command.ts';
+import { bare, neededUnless, otherwise, usually, type Values } from '../src/chat/option.ts';
 import { choice, cloth, length } from '../src/chat/option-kinds.ts';
 import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
 import { type Cloth, pieceTitle } from '../src/measure/cloth.ts';
+import type { ClothPile } from '../src/measure/cloth-list.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import type { Selvage } from '../src/pictures/cloth.ts';
 import { bladeCaution } from './cautions.ts';
 import { blocksWords, cutsFigures, cutsOfBest, cutsWords, namedPlanWords } from './cutting-words.ts';
+import { haveOption } from './have.ts';
 import { motifOption } from './motif.ts';
 import { type AskedPatch, askedPatch, assumedNote, cutSize, patchOptions, titled, whose } from './patch.ts';
 import { cuttingPictures } from './pictures.ts';
 import { METHOD, planWords } from './plan-words.ts';
+import { yieldOfAll } from './yield-have.ts';
 import { motifAnswer } from './yield-motif.ts';
 
 const yieldOptions = {
   ...patchOptions,
-  cloth: required(bare(cloth('The piece to cut from'))),
+  cloth: neededUnless(bare(cloth('The piece to cut from')), 'have'),
   width: usually(
     length('Usable width of cloth on the bolt', 4, 200, '42in'),
     'what /me and /guild keep, or 42in',
@@ -43,6 +46,7 @@ const yieldOptions = {
     'best',
   ),
   motif: motifOption,
+  have: haveOption,
 };
 
 const yieldCommand: Command = {
@@ -59,42 +63,74 @@ const yieldCommand: Command = {
         '/yield hexagon 1in letter',
         '/yield hexagon 1in 1yd method:fewest',
         '/yield hexagon 1 1/2in 1yd motif:4x5in',
+        '/yield hexagon 1in have:3 fat quarters, 12 5in squares, 1 1/2yd',
       ],
       options: yieldOptions,
       run(values, here) {
-        const paper = values.cloth.kind === 'paper';
-        // A paper is the finished patch: it has no seam unless one is asked for.
-        const seam = values.seam ?? (paper ? 0 : undefined);
-        const size = piece(values.cloth, values.width ?? here.defaults.width.value);
-        const margin = values.margin ?? (paper ? 1 / 4 : 0);
-        const asked = askedPatch(
-          { ...values, ...(seam === undefined ? {} : { seam }) },
-          here,
-          (patch) => `at least ${grouped(bestPlan(patch, size, { margin })?.count ?? 0)} of them`,
-        );
-        if ('asks' in asked) return asked.asks;
-        if (!asked.ok) return asked;
-        const { patch } = asked.value;
-        const assumed = assumptions(asked.value.assumed, values.cloth, margin, here);
-        const told = { ...here, assumed, selvage: selvageOf(values.cloth) };
-        const title = `${titled(asked.value, here)}, from ${pieceName(values.cloth)}${here.say.size(size.width, size.length)}`;
-        if (values.motif)
-          return (
-            motifAnswer({ patch, size, margin, motif: values.motif, title, here: told }) ??
-            tooSmall(asked.value, size, here)
-          );
-        const best = bestPlan(patch, size, { margin });
-        if (!best) return tooSmall(asked.value, size, here);
-        return answer(asked.value, values.method, yieldFrom(patch, size, { margin }), best, {
-          ...told,
-          title,
-        });
+        if (values.have) return fromAll({ ...values, have: values.have }, here);
+        return fromOne({ ...values, cloth: values.cloth! }, here);
       },
     }),
   ],
 };
 
 export default yieldCommand;
+
+type Asked = Values<typeof yieldOptions>;
+
+/** One piece of cloth, and how it is cut. */
+function fromOne(values: Asked & { readonly cloth: Cloth }, here: Here): Answer {
+  const paper = values.cloth.kind === 'paper';
+  // A paper is the finished patch: it has no seam unless one is asked for.
+  const seam = values.seam ?? (paper ? 0 : undefined);
+  const size = piece(values.cloth, values.width ?? here.defaults.width.value);
+  const margin = values.margin ?? (paper ? 1 / 4 : 0);
+  const asked = askedPatch(
+    { ...values, ...(seam === undefined ? {} : { seam }) },
+    here,
+    (patch) => `at least ${grouped(bestPlan(patch, size, { margin })?.count ?? 0)} of them`,
+  );
+  if ('asks' in asked) return asked.asks;
+  if (!asked.ok) return asked;
+  const { patch } = asked.value;
+  const assumed = assumptions(asked.value.assumed, values.cloth, margin, here);
+  const told = { ...here, assumed, selvage: selvageOf(values.cloth) };
+  const title = `${titled(asked.value, here)}, from ${pieceName(values.cloth)}${here.say.size(size.width, size.length)}`;
+  if (values.motif)
+    return (
+      motifAnswer({ patch, size, margin, motif: values.motif, title, here: told }) ??
+      tooSmall(asked.value, size, here)
+    );
+  const best = bestPlan(patch, size, { margin });
+  if (!best) return tooSmall(asked.value, size, here);
+  return answer(asked.value, values.method, yieldFrom(patch, size, { margin }), best, {
+    ...told,
+    title,
+  });
+}
+
+/** All the cloth that she has, piece by piece. */
+function fromAll(values: Asked & { readonly have: readonly ClothPile[] }, here: Here): Answer {
+  const { have: piles, cloth: one, method, motif, margin = 0 } = values;
+  if (one) return wrong('one-of-these', { got: 'cloth, have' });
+  const width = values.width ?? here.defaults.width.value;
+  const sizes = piles.map(({ cloth }) => piece(cloth, width));
+  const asked = askedPatch(values, here, (patch) => {
+    const counts = piles.map(
+      ({ count: pieces }, at) => pieces * (bestPlan(patch, sizes[at]!, { margin })?.count ?? 0),
+    );
+    return `at least ${grouped(counts.reduce((sum, patches) => sum + patches, 0))} of them`;
+  });
+  if ('asks' in asked) return asked.asks;
+  if (!asked.ok) return asked;
+  const lengths = piles.find(({ cloth }) => cloth.width === null)?.cloth ?? piles[0]!.cloth;
+  const assumed = assumptions(asked.value.assumed, lengths, margin, here);
+  const largest = sizes.toSorted((a, b) => b.width * b.length - a.width * a.length)[0]!;
+  return (
+    yieldOfAll(asked.value, { piles, width, margin, method, motif, assumed }, here) ??
+    tooSmall(asked.value, largest, here)
+  );
+}
 
 interface Size {
   readonly width: number;

@@ -61,8 +61,10 @@ export function slipIn(options: Options, read: Result<ReadOptions>): Problem | n
   if (!read.ok && read.problem.code !== 'option-missing') return null;
   const { left, has, said } = read.ok ? heard(options, read.value) : missed(read.problem);
   const open = Object.entries(options).filter(
-    ([key, { bare, required, fallback }]) =>
-      bare && !has.includes(key) && (required || fallback !== undefined),
+    ([key, { bare, required, neededUnless, fallback }]) =>
+      bare &&
+      !has.includes(key) &&
+      (required || fallback !== undefined || (neededUnless && !has.includes(neededUnless))),
   );
   const words = open.flatMap(([, option]) => wordsOf(option));
   const slip = slipAmong(left, words);

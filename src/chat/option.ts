@@ -57,6 +57,8 @@ export interface Option<T, Sure extends boolean = boolean> {
   /** Where it may stand without its name only in some of its words: those. */
   readonly bareWhen?: RegExp;
   readonly required?: boolean;
+  /** Must be given, unless the option of this name is. */
+  readonly neededUnless?: string;
   /** Only by its name and a sign, its name being an everyday word of the ask: `diamonds:8` beside "8 diamonds". */
   readonly signed?: boolean;
   /** Takes everything up to the next `name:`, blanks included. */
@@ -111,6 +113,12 @@ export const signed = <T, S extends boolean>(option: Option<T, S>): Option<T, S>
 /** Marks an option that must be given. */
 export const required = <T>(option: Option<T, boolean>): Option<T, true> =>
   ({ ...option, required: true }) as Option<T, true>;
+
+/** Marks an option that must be given where another is not. */
+export const neededUnless = <T, S extends boolean>(option: Option<T, S>, other: string): Option<T, S> => ({
+  ...option,
+  neededUnless: other,
+});
 
 /** Gives an option the value that it has when it is not given. */
 export const otherwise = <T>(option: Option<T, boolean>, fallback: T): Option<T, true> =>

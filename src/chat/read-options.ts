@@ -103,8 +103,8 @@ class OptionReading {
   finish(): Result<ReadOptions> {
     for (const [key, option] of Object.entries(this.#options)) {
       if (this.#values[key] !== undefined) continue;
-      const { example, summary, required } = option;
-      if (required)
+      const { example, summary, required, neededUnless } = option;
+      if (required || (neededUnless && this.#values[neededUnless] === undefined))
         return wrong('option-missing', {
           option: key,
           example,

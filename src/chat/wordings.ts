@@ -114,7 +114,7 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
     `I cannot read ${quoted(got)} as cloth. For example have:3 fat quarters, 12 5in squares, 1 1/2yd.`,
   'cloth-list-empty': () => 'There is no cloth in that list. For example have:3 fat quarters, 1 1/2yd.',
   'role-unread': ({ got }) =>
-    `I cannot read ${quoted(got)} as patches for a part. For example need:7 centres, 42 petals.`,
+    `I cannot read ${quoted(got)} as patches for a part. Say how many, and of what: need:19 centres, path 84 white.`,
   'role-list-empty': () => 'There is nothing to cut in that list. For example need:7 centres, 42 petals.',
   'what-to-cut': () => 'How many patches? For example pieces:240, rosette:2 or field:60x72in.',
   'one-of-these': ({ got }) => `Say one of them: ${text(got)}.`,

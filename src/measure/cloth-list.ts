@@ -1,6 +1,6 @@
 import { type Cloth, takeCloth } from './cloth.ts';
 import type { Unit } from './length.ts';
-import { takeNumber } from './number.ts';
+import { type Taken, takeNumber } from './number.ts';
 import { ok, type Result, wrong } from './result.ts';
 import { tidy } from './tidy.ts';
 
@@ -18,6 +18,8 @@ export interface ClothPile {
 export interface RoleCount {
   readonly count: number;
   readonly role: string;
+  /** The cloth that the part is to be of, where one was named: `yellow`. */
+  readonly cloth?: string;
 }
 
 /** The most pieces of one kind, and patches for one part. */
@@ -56,6 +58,7 @@ export function readClothList(text: string, unit: Unit): Result<ClothPile[]> {
  *
  * @example
  * readRoleCounts('7 centres, 42 petals and path: 24').value // [{"count":7,"role":"centres"},{"count":42,"role":"petals"},{"count":24,"role":"path"}]
+ * readRoleCounts('centre 19 yellow').value // [{"count":19,"role":"centre","cloth":"yellow"}]
  * readRoleCounts('some petals').problem // {"code":"role-unread","got":"some petals"}
  */
 export function readRoleCounts(text: string): Result<RoleCount[]> {
@@ -83,10 +86,22 @@ function pileFrom(part: string, unit: Unit): ClothPile | null {
   // A piece by its own measures first: `1 1/2yd` is one length, `12 5in squares` are twelve.
   const whole = takeCloth(part, unit);
   if (whole) return pile(1, whole.value, part, whole.rest);
-  const counted = countAtFront(part);
-  if (!counted) return null;
-  const taken = takeCloth(counted.rest, unit);
-  return taken && pile(counted.count, taken.value, counted.rest, taken.rest);
+  const { count, rest } = countAtFront(part) ?? { count: 1, rest: part };
+  const taken = takeClothOfColour(rest, unit);
+  return taken && pile(count, taken.value, rest, taken.rest);
+}
+
+/** A piece with its colour or print before it: `blue fat quarters`, `old red charms`. */
+export function takeClothOfColour(text: string, unit: Unit): Taken<Cloth> | null {
+  const plain = takeCloth(text, unit);
+  if (plain) return plain;
+  const first = /^\p{L}[\p{L}'-]*\s+/u.exec(text)?.[0] ?? '';
+  const second = /^\p{L}[\p{L}'-]*\s+/u.exec(text.slice(first.length))?.[0] ?? '';
+  for (const before of [first, first + second]) {
+    const taken = before === '' ? null : takeCloth(text.slice(before.length), unit);
+    if (taken) return taken;
+  }
+  return null;
 }
 
 function pile(count: number, cloth: Cloth, words: string, rest: string): ClothPile | null {
@@ -97,7 +112,8 @@ function pile(count: number, cloth: Cloth, words: string, rest: string): ClothPi
   return { count, cloth, words: words.replace(FOR, '').trim(), role };
 }
 
-function countAtFront(text: string): { count: number; rest: string } | null {
+/** A whole number at the front of a text, in figures or in a word, and what is counted. */
+export function countAtFront(text: string): { count: number; rest: string } | null {
   const word = /^([a-z]+)\s+/i.exec(text);
   const said = word ? spokenNumber(word[1] ?? '') : null;
   if (word && said !== null) return { count: said, rest: text.slice(word[0].length).replace(TIMES, '') };
@@ -113,18 +129,22 @@ function spokenNumber(word: string): number | null {
   return found > 0 ? found : null;
 }
 
+/** `19 centres`, `19 yellow centres` as it stands; `centre 19`, `centre: 19 yellow` with the cloth after it. */
 function needFrom(part: string): RoleCount | null {
   const counted = countAtFront(part);
   if (counted) {
     const role = named(counted.rest);
     return role === '' ? null : { count: counted.count, role };
   }
-  const after = /^(.*?)\s*[:= ]\s*(\d[\d,]*)$/.exec(part);
+  const after = AFTER.exec(part);
   const count = Number(after?.[2]?.replaceAll(',', ''));
   const role = named(after?.[1] ?? '');
+  const cloth = after?.[3]?.trim() ?? '';
   if (role === '' || !Number.isInteger(count) || count < 1 || count > MOST) return null;
-  return { count, role };
+  return { count, role, ...(cloth === '' ? {} : { cloth }) };
 }
+
+const AFTER = /^(\p{L}[^:=]*?)\s*[:= ]\s*(\d[\d,]*)(?:\s+(?:of |in |from )?(\p{L}[\p{L}\s'’-]*))?$/iu;
 
 const named = (words: string): string =>
   words

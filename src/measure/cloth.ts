@@ -52,13 +52,18 @@ function piece(name: string, title: string, words: RegExp, width: number, length
   return { name, title, words, width, length, kind: 'piece' };
 }
 
-/** The bare words that stand for one yard or metre of cloth when no number comes with them. */
+const YARD = 'y(?:ar)?d\\b(?: of)?';
+const METRE = 'met(?:re|er)\\b(?: of)?';
+
+/** The bare words that stand for one yard or metre of cloth, or part of one, when no number comes with them. */
 const HALVES: readonly (readonly [RegExp, number])[] = [
-  [/^half (?:a )?yard\b(?: of)?/i, 18],
-  [/^quarter (?:of a )?yard\b(?: of)?/i, 9],
-  [/^(?:a|one) yard\b(?: of)?/i, 36],
-  [/^half (?:a )?met(?:re|er)\b(?: of)?/i, 500 * INCHES.mm],
-  [/^(?:a|one) met(?:re|er)\b(?: of)?/i, 1000 * INCHES.mm],
+  [new RegExp(`^(?:a )?half (?:an? )?${YARD}`, 'i'), 18],
+  [new RegExp(`^(?:a )?quarter (?:of an? )?${YARD}`, 'i'), 9],
+  [new RegExp(`^three[- ]quarters? (?:of an? )?${YARD}`, 'i'), 27],
+  [new RegExp(`^(?:an?|one) ${YARD}`, 'i'), 36],
+  [new RegExp(`^(?:a )?half (?:an? )?${METRE}`, 'i'), 500 * INCHES.mm],
+  [new RegExp(`^(?:a )?quarter (?:of an? )?${METRE}`, 'i'), 250 * INCHES.mm],
+  [new RegExp(`^(?:an?|one) ${METRE}`, 'i'), 1000 * INCHES.mm],
 ];
 
 /**

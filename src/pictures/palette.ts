@@ -57,7 +57,7 @@ export function lookOf(n: number): Look {
  * colour has textures left, and the first six differ in texture alone.
  *
  * @example
- * looksFor(['', '', ''])[2].fill === lookOf(2).fill // true
+ * looksFor(['', ''])[1].fill === lookOf(1).fill // true
  * looksFor(['red', 'dark red', 'red']).map(({ texture }) => texture) // ["plain","dots","slant"]
  */
 export function looksFor(cloths: readonly string[]): Look[] {

@@ -432,9 +432,10 @@ describe('a size of 3 in or more', () => {
     const sized = await answered(ask, `/count ${form} size:4in`);
     const edge = await answered(ask, `/count ${form} edge:4in`);
     expect(numberOf(sized, 'seamLength')).toBe(numberOf(edge, 'seamLength'));
-    expect(sized.choices.length).toBe(asked.choices.length - 1);
+    const readings = sized.choices.filter(({ ask: words }) => words.startsWith('/count'));
+    expect(readings.length).toBe(asked.choices.length - 1);
     for (const choice of sized.choices) await answered(ask, choice.ask);
-    expect(edge.choices).toEqual([]);
+    expect(edge.choices.filter(({ ask: words }) => words.startsWith('/count'))).toEqual([]);
   });
 
   test('flat to flat and point to point are in sides what geometry says', async () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readClothList, readRoleCounts } from '../../src/measure/cloth-list.ts';
+import { takeClothList } from '../../src/measure/cloth-said.ts';
 
 const read = (text: string) => {
   const list = readClothList(text, 'in');
@@ -58,6 +59,13 @@ describe('a list of cloth', () => {
       ],
     ],
     ['1,200 charms', [[1200, 5, 5, '']]],
+    [
+      '3 blue fat quarters, a pale yellow charm',
+      [
+        [3, ...QUARTER, ''],
+        [1, 5, 5, ''],
+      ],
+    ],
   ] as const)('%s', (text, piles) => {
     expect(read(text)).toEqual(piles);
   });
@@ -115,9 +123,25 @@ describe('what a layout needs by role', () => {
       ],
     ],
     ['"seven round 1"', [[7, 'round 1']]],
+    [
+      'centre 19, 6 round 1, round 2: 12',
+      [
+        [19, 'centre'],
+        [6, 'round 1'],
+        [12, 'round 2'],
+      ],
+    ],
   ] as const)('%s', (text, needs) => {
     const list = readRoleCounts(text);
     expect(list.ok && list.value.map(({ count, role }) => [count, role])).toEqual(needs);
+  });
+
+  it.each([
+    ['centre 19 yellow', 19, 'centre', 'yellow'],
+    ['round 1 6 sky blue', 6, 'round 1', 'sky blue'],
+    ['path: 84 of white', 84, 'path', 'white'],
+  ])('with the cloth it is to be of: %s', (text, count, role, cloth) => {
+    expect(readRoleCounts(text)).toEqual({ ok: true, value: [{ count, role, cloth }] });
   });
 
   it.each(['some petals', '7', '0 petals', '1.5 petals', '2000000 petals'])('not %s', (text) => {
@@ -126,5 +150,30 @@ describe('what a layout needs by role', () => {
 
   it('nothing is no list', () => {
     expect(readRoleCounts(' ,')).toEqual({ ok: false, problem: { code: 'role-list-empty' } });
+  });
+});
+
+describe('cloth that a sentence begins with', () => {
+  it.each([
+    ['3 fat quarters and 12 5 inch squares, what can I cut', '3 fat quarters, 12 5 inch squares', 15],
+    [
+      'half a metre of blue and 2 fat quarters of red, how many 25mm',
+      'half a metre of blue, 2 fat quarters of red',
+      3,
+    ],
+    ["2 fqs and I've got 3 blue charms.", '2 fqs, 3 blue charms', 5],
+    ['1-1/2 yards, 1in hexies', '1-1/2 yards', 1],
+    ['18 x 21 inches, 1.5in hexies', '18 x 21 inches', 1],
+    ['2 x 1/2 yd, is that enough', '2 x 1/2 yd', 2],
+    ['3 fat quarters is it enough', '3 fat quarters', 3],
+    ['2 fat quarters with 1in hexies', '2 fat quarters', 2],
+  ])('%s', (text, words, pieces) => {
+    const taken = takeClothList(text, 'in');
+    expect(taken).toMatchObject({ words, pieces });
+    expect(readClothList(words, 'in').ok).toBe(true);
+  });
+
+  it.each(['1in hexies', '3 fish', '27 in long', 'a letter sheet', 'lots of time'])('none in: %s', (text) => {
+    expect(takeClothList(text, 'in')).toBeNull();
   });
 });
