@@ -12,7 +12,7 @@ import type { Ask, Form } from '../../chat/command.ts';
 import { loadedOnce } from '../../chat/loaded-once.ts';
 import type { Reply } from '../../chat/reply.ts';
 import type { PlatformNeeds } from '../platform.ts';
-import { askInMessage, askOf, optionsOf, wordsTo } from './asked.ts';
+import { askInMessage, askOf, asksFor, optionsOf, wordsTo } from './asked.ts';
 import { fillingOf, PLATFORM, pressedBy } from './choices.ts';
 import { type Made, messageOf, plainMessage } from './message.ts';
 import { openModal } from './modal.ts';
@@ -81,7 +81,7 @@ export class Events {
   async #command(event: ChatInputCommandInteraction): Promise<void> {
     const options = optionsOf(event);
     const form = await this.#formOf(options.command, options.form);
-    await this.#answer(event, askOf(event, options, this.#needs.now()), form?.audience === 'asker');
+    await this.#answer(event, askOf(event, asksFor(options), this.#needs.now()), form?.audience === 'asker');
   }
 
   async #button(event: ButtonInteraction): Promise<void> {

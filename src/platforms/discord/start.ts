@@ -15,6 +15,7 @@ import { keepRegistered } from './keep-registered.ts';
 import { forgetLeft, noteJoined, noteLeft } from './left.ts';
 import { LIMITS } from './limits.ts';
 import { messageOf } from './message.ts';
+import { patiently } from './network.ts';
 import { sendTo } from './send.ts';
 import { brings, endedBy } from './trouble.ts';
 
@@ -52,7 +53,7 @@ function optionsFor({ api, shards = 'auto' }: DiscordStart): ClientOptions {
       GuildStickerManager: 0,
       VoiceStateManager: 0,
     }),
-    rest: { ...(api ? { api } : {}), rejectOnRateLimit: null, retries: 5 },
+    rest: { ...(api ? { api } : {}), rejectOnRateLimit: null, retries: 5, makeRequest: patiently() },
   };
 }
 
