@@ -4,6 +4,7 @@ import type { Ask, Command, CommandList, Form, Here } from './command.ts';
 import { settle } from './defaults.ts';
 import { type Facts, FactsTrouble, GUILD_ITSELF, guildAlone } from './facts.ts';
 import { type Found, find } from './find.ts';
+import { loadedOnce } from './loaded-once.ts';
 import type { Options, ReadingContext } from './option.ts';
 import { type ReadOptions, readNamedOptions, readOptions } from './read-options.ts';
 import type { Reply } from './reply.ts';
@@ -22,21 +23,6 @@ export interface RoomNeeds {
 /** Answers asks. One room serves every platform of the program. */
 export interface Room {
   answer(ask: Ask): Promise<Reply>;
-}
-
-/** The same list, each command loaded once and then at hand. */
-function loadedOnce(commands: CommandList): CommandList {
-  const loaded = new Map<string, Promise<Command>>();
-  return Object.fromEntries(
-    Object.entries(commands).map(([name, load]) => [
-      name,
-      () => {
-        const at = loaded.get(name) ?? load();
-        loaded.set(name, at);
-        return at;
-      },
-    ]),
-  );
 }
 
 export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {

@@ -30,20 +30,27 @@ class OneWriterDialect extends SqliteDialect {
   }
 
   override createAdapter(): OneConnection {
-    return new OneConnection(this.#prepare);
+    return new OneConnection(this.#database, this.#prepare);
   }
 }
 
 /** Knows that there is but one connection: whoever is in a transaction has it, and may run a statement on it. */
 export class OneConnection extends SqliteAdapter {
+  readonly #database: Database.Database;
   readonly #prepare: Prepare;
 
-  constructor(prepare: Prepare) {
+  constructor(database: Database.Database, prepare: Prepare) {
     super();
+    this.#database = database;
     this.#prepare = prepare;
   }
 
-  /** Runs a statement at once. Only for the one who is in a transaction. */
+  /** Nobody is in a transaction: a statement run now is a work of its own. */
+  get free(): boolean {
+    return this.#database.open && !this.#database.inTransaction;
+  }
+
+  /** Runs a statement at once. Only for the one who is in a transaction, or while nobody is. */
   run(sql: string, parameters: readonly unknown[]): unknown[] {
     const statement = this.#prepare(sql);
     if (statement.reader) return statement.all(parameters);

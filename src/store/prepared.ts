@@ -27,8 +27,8 @@ export function prepared<Given extends object, Row>(
       value instanceof Slot ? given[value.name as keyof Given] : value,
     );
     const { adapter } = tables.getExecutor();
-    // In a transaction nobody else is on the connection: no need to stand in line for it with each statement.
-    if (tables.isTransaction && adapter instanceof OneConnection)
+    // Nobody else is on the connection in a transaction, or where there is none: no need to stand in line for it.
+    if (adapter instanceof OneConnection && (tables.isTransaction || adapter.free))
       return adapter.run(compiled.sql, parameters) as Row[];
     const made: CompiledQuery<Row> = { ...compiled, parameters };
     return (await tables.executeQuery(made)).rows;

@@ -6,8 +6,8 @@ import {
   type Message,
   PermissionFlagsBits,
 } from 'discord.js';
-import type { Ask, AskedOptions, Member } from '../../chat/command.ts';
-import { DEFAULT_FORM } from './register.ts';
+import type { Ask, AskedOptions, FilledIn, Member } from '../../chat/command.ts';
+import { DEFAULT_FORM, IN_WORDS } from './register.ts';
 
 /** The guild's id, or for words said to the bot alone the member's own. */
 const guildOf = (guildId: string | null, userId: string): string => guildId ?? `alone:${userId}`;
@@ -32,7 +32,7 @@ export function askOf(interaction: Interaction, words: Ask['words'], now: Date):
   };
 }
 
-/** A slash command's words by the names of its options. */
+/** Which command a slash command is, and its words by the names of its options. */
 export function optionsOf(interaction: ChatInputCommandInteraction): AskedOptions {
   const [first] = interaction.options.data;
   const sub = first?.type === ApplicationCommandOptionType.Subcommand ? first : undefined;
@@ -44,6 +44,13 @@ export function optionsOf(interaction: ChatInputCommandInteraction): AskedOption
       given.map(({ name, value }: CommandInteractionOption) => [name, String(value ?? '')]),
     ),
   };
+}
+
+/** What is asked with the options: with those beside them that have no place of their own and were typed. */
+export function asksFor({ command, form, options }: AskedOptions): AskedOptions | FilledIn {
+  const { [IN_WORDS]: more, ...filled } = options;
+  if (more === undefined) return { command, form, options };
+  return { ask: [`/${command}`, form, more].filter((part) => part !== '').join(' '), filled };
 }
 
 /** What was said to the bot in a message that mentions it: the words without the mention. */

@@ -1,95 +1,97 @@
 import { randomBytes } from 'node:crypto';
 import type { NotesKept } from '../../chat/facts.ts';
 import type { Reply, ReplyChoice } from '../../chat/reply.ts';
+import { keptChoice, keptFilling, keptPages } from './kept.ts';
 import { LIMITS } from './limits.ts';
 
 export const PLATFORM = 'discord';
 
+/** An ask with the names of what is to be filled in first; none where it is asked as it is. */
+export interface Filling {
+  readonly ask: string;
+  readonly names: readonly string[];
+}
+
 /** What a pressed button asks for, and who may press it; `null` for everyone. */
 export type Pressed =
-  | { readonly kind: 'ask'; readonly ask: string; readonly meantFor: string | null }
-  | {
-      readonly kind: 'fill';
-      readonly ask: string;
-      readonly names: readonly string[];
-      readonly meantFor: string | null;
-    }
+  | ({ readonly kind: 'ask'; readonly meantFor: string | null } & Filling)
   | { readonly kind: 'page'; readonly reply: Reply; readonly page: number; readonly meantFor: string | null };
 
-interface Whose {
+/** Whose ask is answered; '' where it is nobody's, and anybody may press its buttons. */
+export interface Whose {
   readonly guild: string;
   readonly member: string;
 }
 
+const EVERYONE = '*';
+const meantFor = (whom: string): string | null => (whom === EVERYONE ? null : whom);
+
 /**
- * The custom id of a choice's button. The ask stands in it where it fits; a longer one is kept under a short
- * key, so that the button works after a restart either way.
+ * The custom id of a choice's button. The ask stands in it where it fits, so that it works as long as the button
+ * is there; a longer one is kept under a short key. What is kept works after a restart too, for a month.
  */
 export async function idOfChoice(choice: ReplyChoice, whose: Whose, notes: NotesKept): Promise<string> {
-  const meantFor = choice.open ? '*' : whose.member;
-  if (choice.fillIn) {
-    const key = shortKey();
-    await notes.keep(PLATFORM, `choice:${key}`, { meantFor, ask: choice.ask, names: choice.fillIn }, whose);
-    return `key:${key}`;
-  }
-  const whole = `ask:${meantFor}:${choice.ask}`;
-  if (whole.length <= LIMITS.customId) return whole;
-  const key = shortKey();
-  await notes.keep(PLATFORM, `choice:${key}`, { meantFor, ask: choice.ask }, whose);
-  return `key:${key}`;
+  const whom = choice.open || whose.member === '' ? EVERYONE : whose.member;
+  const { ask, fillIn: names = [] } = choice;
+  return standing(`ask:${whom}:${names.join(',')}:${ask}`, () =>
+    keptAs('choice', { meantFor: whom, ask, names }, whose, notes),
+  );
+}
+
+/** The custom id of a form that is being filled in. */
+export async function idOfForm({ ask, names }: Filling, whose: Whose, notes: NotesKept): Promise<string> {
+  return standing(`form:${names.join(',')}:${ask}`, () => keptAs('fill', { ask, names }, whose, notes));
 }
 
 /** Keeps a reply of several pages, so that its pages can be turned later; the key names it in the buttons. */
-export async function keepPages(reply: Reply, whose: Whose, notes: NotesKept): Promise<string> {
-  const key = shortKey();
-  await notes.keep(PLATFORM, `pages:${key}`, { meantFor: whose.member, reply }, whose);
+export async function keepPages(
+  reply: Reply,
+  whose: Whose,
+  notes: NotesKept,
+  key = shortKey(),
+): Promise<string> {
+  await notes.keep(PLATFORM, `pages:${key}`, { meantFor: whose.member || EVERYONE, reply }, whose);
   return key;
 }
 
 export const idOfPage = (key: string, page: number): string => `page:${key}:${page}`;
 
-interface KeptChoice {
-  readonly meantFor: string;
-  readonly ask: string;
-  readonly names?: readonly string[];
-}
+/** An id that says all itself, or where it would be too long one that was kept. */
+const standing = async (whole: string, kept: () => Promise<string>): Promise<string> =>
+  whole.length <= LIMITS.customId ? whole : kept();
 
-/** Keeps what a form that is being filled in will ask. */
-export async function keepFilling(
-  ask: string,
-  names: readonly string[],
-  whose: Whose,
-  notes: NotesKept,
-): Promise<string> {
-  const key = shortKey();
-  await notes.keep(PLATFORM, `fill:${key}`, { ask, names }, whose);
-  return key;
+/** Keeps what a custom id stands for; gives the id. */
+async function keptAs(kind: string, what: object, whose: Whose, notes: NotesKept): Promise<string> {
+  const id = `${kind}:${shortKey()}`;
+  await notes.keep(PLATFORM, id, what, whose);
+  return id;
 }
 
 /** The ask and the names of a form that was filled in; null where it is too old. */
-export async function fillingOf(
-  customId: string,
-  notes: NotesKept,
-): Promise<{ ask: string; names: readonly string[] } | null> {
-  if (!customId.startsWith('fill:')) return null;
-  const kept = await notes.find(PLATFORM, customId);
-  return (kept as { ask: string; names: readonly string[] } | undefined) ?? null;
+export async function fillingOf(customId: string, notes: NotesKept): Promise<Filling | null> {
+  const [kind, names = '', ...ask] = customId.split(':');
+  if (kind === 'form') return { ask: ask.join(':'), names: namesIn(names) };
+  if (kind !== 'fill') return null;
+  return keptFilling(await notes.find(PLATFORM, customId));
 }
 
 /** What a custom id stands for; null where it is none of ours, or is too old to be kept. */
 export async function pressedBy(customId: string, notes: NotesKept): Promise<Pressed | null> {
-  const [kind = '', key = '', ...rest] = customId.split(':');
-  if (kind === 'ask') return { kind, ask: rest.join(':'), meantFor: key === '*' ? null : key };
-  if (kind === 'key') {
-    const kept = (await notes.find(PLATFORM, `choice:${key}`)) as KeptChoice | undefined;
-    if (!kept) return null;
-    const { ask, names } = kept;
-    const meantFor = kept.meantFor === '*' ? null : kept.meantFor;
-    return names ? { kind: 'fill', ask, names, meantFor } : { kind: 'ask', ask, meantFor };
+  const [kind = '', ...rest] = customId.split(':');
+  if (kind === 'ask') {
+    const [whom = '', names = '', ...ask] = rest;
+    return { kind, ask: ask.join(':'), names: namesIn(names), meantFor: meantFor(whom) };
+  }
+  if (kind === 'choice') {
+    const kept = keptChoice(await notes.find(PLATFORM, customId));
+    return kept ? { ...kept, kind: 'ask', meantFor: meantFor(kept.meantFor) } : null;
   }
   if (kind !== 'page') return null;
-  const kept = (await notes.find(PLATFORM, `pages:${key}`)) as { meantFor: string; reply: Reply } | undefined;
-  return kept ? { kind, reply: kept.reply, page: Number(rest[0]), meantFor: kept.meantFor } : null;
+  const [key = '', page] = rest;
+  const kept = keptPages(await notes.find(PLATFORM, `pages:${key}`));
+  return kept ? { kind, reply: kept.reply, page: Number(page), meantFor: meantFor(kept.meantFor) } : null;
 }
+
+const namesIn = (list: string): string[] => (list === '' ? [] : list.split(','));
 
 const shortKey = (): string => randomBytes(9).toString('base64url');

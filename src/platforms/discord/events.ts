@@ -1,26 +1,30 @@
 import {
   type ButtonInteraction,
+  type ChatInputCommandInteraction,
   type Interaction,
   type Message,
+  type ModalSubmitInteraction,
+  type REST,
   RESTJSONErrorCodes,
   SnowflakeUtil,
 } from 'discord.js';
-import type { Ask } from '../../chat/command.ts';
-import { type Reply, reply } from '../../chat/reply.ts';
+import type { Ask, Form } from '../../chat/command.ts';
+import { loadedOnce } from '../../chat/loaded-once.ts';
+import type { Reply } from '../../chat/reply.ts';
 import type { PlatformNeeds } from '../platform.ts';
-import { askInMessage, askOf, optionsOf, wordsTo } from './asked.ts';
-import { fillingOf, pressedBy } from './choices.ts';
-import { type Message as Made, messageOf } from './message.ts';
+import { askInMessage, askOf, asksFor, optionsOf, wordsTo } from './asked.ts';
+import { fillingOf, PLATFORM, pressedBy } from './choices.ts';
+import { type Made, messageOf, plainMessage } from './message.ts';
 import { openModal } from './modal.ts';
+import { gone, NO_MESSAGES, notYours } from './own-words.ts';
 import { type Answerable, codeOf, respond } from './respond.ts';
 import { Seen } from './seen.ts';
-import { keepStanding } from './standing.ts';
+import { change, sendTo } from './send.ts';
+import { StandingMessages } from './standing.ts';
 import { suggest } from './suggest.ts';
 
 /** An event older than this is not answered any more: nobody is waiting for it. */
 const TOO_OLD = 15 * 60 * 1000;
-
-const PLATFORM = 'discord';
 
 /** Takes the platform's events in, and sees to it that each is answered once. */
 export class Events {
@@ -28,8 +32,11 @@ export class Events {
   readonly #seen = new Seen();
   readonly #begun = new Set<Promise<void>>();
 
-  constructor(needs: PlatformNeeds) {
-    this.#needs = needs;
+  readonly #standing: StandingMessages;
+
+  constructor(rest: REST, needs: PlatformNeeds) {
+    this.#needs = { ...needs, commands: loadedOnce(needs.commands) };
+    this.#standing = new StandingMessages(rest, needs);
   }
 
   /** Waits for the answers that have been begun. */
@@ -71,33 +78,27 @@ export class Events {
     this.#begun.add(begun);
   }
 
-  async #command(event: Extract<Interaction, { commandName: string }> & { options: unknown }): Promise<void> {
-    const asked = event as unknown as Parameters<typeof optionsOf>[0];
-    const options = optionsOf(asked);
+  async #command(event: ChatInputCommandInteraction): Promise<void> {
+    const options = optionsOf(event);
     const form = await this.#formOf(options.command, options.form);
-    await this.#answer(asked, askOf(asked, options, this.#needs.now()), form?.audience === 'asker');
+    await this.#answer(event, askOf(event, asksFor(options), this.#needs.now()), form?.audience === 'asker');
   }
 
   async #button(event: ButtonInteraction): Promise<void> {
-    const pressed = await pressedBy(event.customId, this.#needs.facts.notes);
-    const whose = { guild: event.guildId ?? '', member: event.user.id };
-    const say = (words: Reply) =>
-      respond(event, { reply: Promise.resolve(words), alone: true, whose }, this.#needs);
-    if (!pressed) return say(gone());
+    const { facts, now } = this.#needs;
+    const pressed = await pressedBy(event.customId, facts.notes);
+    if (!pressed) return this.#sayAlone(event, gone());
     if (pressed.meantFor !== null && pressed.meantFor !== event.user.id)
-      return say(notYours(pressed.kind === 'page' ? null : pressed.ask));
+      return this.#sayAlone(event, notYours(pressed.kind === 'page' ? null : pressed.ask));
     if (pressed.kind === 'page') return this.#turn(event, pressed.reply, pressed.page);
-    if (pressed.kind === 'fill') {
-      const [command = '', form = ''] = pressed.ask.replace(/^\//, '').split(/[\s:]+/);
-      const declared = (await this.#formOf(command, form)) ?? (await this.#formOf(command, ''));
-      if (!declared) return say(gone());
-      return openModal(
-        event,
-        { ask: pressed.ask, form: declared, names: pressed.names },
-        this.#needs.facts.notes,
-      );
-    }
-    await this.#answer(event, askOf(event, pressed.ask, this.#needs.now()), false);
+    if (pressed.names.length === 0) return this.#answer(event, askOf(event, pressed.ask, now()), false);
+    const form = await this.#formAsked(pressed.ask);
+    return form ? openModal(event, pressed, form, facts.notes) : this.#sayAlone(event, gone());
+  }
+
+  #sayAlone(event: Answerable, words: Reply): Promise<void> {
+    const whose = { guild: event.guildId ?? '', member: event.user.id };
+    return respond(event, { reply: Promise.resolve(words), alone: true, whose }, this.#needs);
   }
 
   /** Another page takes the place of the one that is shown. */
@@ -106,28 +107,25 @@ export class Events {
     const { facts, draw } = this.#needs;
     const whose = { guild: event.guildId ?? '', member: event.user.id };
     const made = await messageOf(kept, { whose, notes: facts.notes, draw }, { page, key });
-    await event.update({ ...made, attachments: [] });
+    await change(event.client.rest, event, made);
   }
 
-  async #filledIn(event: Extract<Interaction, { fields: unknown }>): Promise<void> {
-    const modal = event as unknown as Extract<Answerable, { fields: unknown }>;
-    const filling = await fillingOf(modal.customId, this.#needs.facts.notes);
-    const whose = { guild: modal.guildId ?? '', member: modal.user.id };
-    if (!filling) return respond(modal, { reply: Promise.resolve(gone()), alone: true, whose }, this.#needs);
+  async #filledIn(event: ModalSubmitInteraction): Promise<void> {
+    const filling = await fillingOf(event.customId, this.#needs.facts.notes);
+    if (!filling) return this.#sayAlone(event, gone());
     const filled = Object.fromEntries(
       filling.names
-        .map((name) => [name, modal.fields.getTextInputValue(name).trim()])
+        .map((name) => [name, event.fields.getTextInputValue(name).trim()])
         .filter(([, value]) => value !== ''),
     );
-    await this.#answer(modal, askOf(modal, { ask: filling.ask, filled }, this.#needs.now()), false);
+    await this.#answer(event, askOf(event, { ask: filling.ask, filled }, this.#needs.now()), false);
   }
 
   async #answer(event: Answerable, ask: Ask, alone: boolean): Promise<void> {
     const whose = { guild: ask.guild, member: ask.who.id };
     const answered = this.#needs.room.answer(ask);
     await respond(event, { reply: answered, alone, whose }, this.#needs);
-    const said = await answered;
-    if (said.standing && event.channel) await keepStanding(event.channel, said, whose, this.#needs);
+    await this.#standing.after(await answered, ask.guild, ask.place);
   }
 
   /** A plain question, answered in the place it was asked; what is for her alone goes to her alone. */
@@ -139,7 +137,14 @@ export class Events {
     const made = await messageOf(said, { whose, notes: facts.notes, draw });
     // A mistake in plain words is mended where it was made; her settings and exports are hers alone.
     if (said.audience === 'asker' && !said.error && event.guildId) return tellAlone(event, made);
-    await event.reply({ ...made, failIfNotExists: false });
+    await sendTo(event.client.rest, event.channelId, made, { answering: event.id, nonce: event.id });
+    await this.#standing.after(said, ask.guild, ask.place);
+  }
+
+  /** The form that an ask in words means: its first two words name it. */
+  async #formAsked(ask: string): Promise<Form | undefined> {
+    const [command = '', form = ''] = ask.replace(/^\//, '').split(/[\s:]+/);
+    return (await this.#formOf(command, form)) ?? this.#formOf(command, '');
   }
 
   async #formOf(command: string, form: string) {
@@ -151,35 +156,13 @@ export class Events {
 
 /** To her alone; where she takes no such messages, a pointer to the command that answers alone. */
 async function tellAlone(event: Message, made: Made): Promise<void> {
+  const { rest } = event.client;
   try {
-    await event.author.send(made);
+    const { id } = await event.author.createDM();
+    await sendTo(rest, id, made, { nonce: event.id });
   } catch (error) {
     if (codeOf(error) !== RESTJSONErrorCodes.CannotSendMessagesToThisUser) throw error;
-    const words =
-      'That answer is for you alone, and you take no messages from me. Ask it with the slash command.';
-    await event.reply({
-      content: words,
-      allowedMentions: { parse: [], repliedUser: false },
-      failIfNotExists: false,
-    });
+    const pointer = plainMessage(NO_MESSAGES);
+    await sendTo(rest, event.channelId, pointer, { answering: event.id, nonce: event.id });
   }
 }
-
-const gone = (): Reply =>
-  reply({
-    title: 'Too old',
-    lines: ['That button is too old: I no longer have what it stood for. Ask again, please.'],
-    audience: 'asker',
-    error: { code: 'button-gone', message: 'That button is too old. Ask again.' },
-  });
-
-const notYours = (ask: string | null): Reply =>
-  reply({
-    title: 'Somebody else’s',
-    lines: [
-      'That button answers the member who asked.',
-      ...(ask ? ['You can ask it too:', `\`${ask}\``] : []),
-    ],
-    audience: 'asker',
-    error: { code: 'button-not-yours', message: 'That button answers the member who asked.' },
-  });

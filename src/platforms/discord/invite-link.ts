@@ -10,7 +10,7 @@ export const PERMISSIONS =
   PermissionFlagsBits.EmbedLinks |
   PermissionFlagsBits.AttachFiles |
   PermissionFlagsBits.ReadMessageHistory |
-  PermissionFlagsBits.ManageMessages;
+  PermissionFlagsBits.PinMessages;
 
 export interface InviteNeeds {
   readonly token: string;

@@ -1,8 +1,9 @@
-import { AttachmentBuilder, ButtonStyle, ComponentType } from 'discord.js';
+import { ButtonStyle, ComponentType } from 'discord.js';
 import type { NotesKept } from '../../chat/facts.ts';
 import type { Picture, Recipe, Reply } from '../../chat/reply.ts';
 import { idOfChoice, idOfPage, keepPages } from './choices.ts';
 import { cutTo, LIMITS } from './limits.ts';
+import type { MessageFile } from './multipart.ts';
 import { type Page, pagesOf } from './pages.ts';
 
 /** What a message is made with: whose ask it answers, what is kept, and how pictures are drawn. */
@@ -10,6 +11,8 @@ export interface MessageNeeds {
   readonly whose: { readonly guild: string; readonly member: string };
   readonly notes: NotesKept;
   draw(recipe: Recipe): Promise<Uint8Array>;
+  /** Keeps a reply of several pages and gives its key, where that is done otherwise than for any answer. */
+  keep?(reply: Reply): Promise<string>;
 }
 
 const ACCENT = 0x4f7a6b;
@@ -18,27 +21,45 @@ const MISTAKE = 0xb07d2b;
 /** A row of buttons is kept for turning pages; the choices have the others. */
 const CHOICES_ON_PAGE = (LIMITS.rows - 1) * LIMITS.buttonsInRow;
 
-export type Message = Awaited<ReturnType<typeof messageOf>>;
+/** A message as the platform takes it: its JSON, and the files that go with it. */
+export interface Made {
+  readonly json: Readonly<Record<string, unknown>>;
+  readonly files: readonly MessageFile[];
+}
+
+/** Nobody is called by anything that a message says. */
+export const NO_MENTIONS = { parse: [], replied_user: false } as const;
+
+/** A message of words alone. */
+export const plainMessage = (content: string): Made => ({
+  json: { content, allowed_mentions: NO_MENTIONS },
+  files: [],
+});
 
 /** A reply as one message of the platform: its first page, or another one of the pages kept under a key. */
 export async function messageOf(
   reply: Reply,
   needs: MessageNeeds,
   at: { page: number; key?: string } = { page: 0 },
-) {
+): Promise<Made> {
   const pages = pagesOf(reply);
   const total = Math.max(pages.length, Math.ceil(reply.choices.length / CHOICES_ON_PAGE));
   const number = Math.max(0, Math.min(at.page, total - 1));
   const page = pages[number] ?? { title: pages[0]?.title ?? '', text: '', fields: [] };
   const files = number === 0 ? await filesOf(reply.pictures, needs) : [];
-  const key = total > 1 ? (at.key ?? (await keepPages(reply, needs.whose, needs.notes))) : undefined;
+  const keep = needs.keep ?? ((of) => keepPages(of, needs.whose, needs.notes));
+  const key = total > 1 ? (at.key ?? (await keep(reply))) : undefined;
   const rows = await rowsOf(reply, number, needs);
   if (key) rows.push(turning(key, number, total));
   return {
-    embeds: [embedOf(page, reply, { number, total, image: firstImage(reply.pictures, files) })],
-    components: rows,
+    json: {
+      embeds: [embedOf(page, reply, { number, total, image: firstImage(files) })],
+      components: rows,
+      // Where there are none, those of the page before go.
+      attachments: files.map(({ description }, i) => ({ id: String(i), description })),
+      allowed_mentions: NO_MENTIONS,
+    },
     files,
-    allowedMentions: { parse: [] as never[], repliedUser: false },
   };
 }
 
@@ -59,25 +80,26 @@ function embedOf({ title, text, fields }: Page, reply: Reply, { number, total, i
   };
 }
 
-async function filesOf(pictures: readonly Picture[], { draw }: MessageNeeds): Promise<AttachmentBuilder[]> {
-  const files: AttachmentBuilder[] = [];
+interface DescribedFile extends MessageFile {
+  readonly description: string;
+}
+
+async function filesOf(pictures: readonly Picture[], { draw }: MessageNeeds): Promise<DescribedFile[]> {
+  const files: DescribedFile[] = [];
   for (const { name, alt, of } of pictures.slice(0, LIMITS.files))
-    files.push(
-      new AttachmentBuilder(Buffer.from(await draw(of)), {
-        name: fileName(name),
-        description: cutTo(alt, LIMITS.altText),
-      }),
-    );
+    files.push({
+      name: fileName(name),
+      bytes: await draw(of),
+      description: cutTo(alt, LIMITS.altText),
+    });
   return files;
 }
 
 /** Only letters, figures, dots and hyphens: what an attachment can be pointed to by. */
 const fileName = (name: string): string => name.replace(/[^A-Za-z0-9.-]/g, '-');
 
-function firstImage(pictures: readonly Picture[], files: readonly AttachmentBuilder[]): string | undefined {
-  const at = pictures.findIndex(({ name }) => name.endsWith('.png'));
-  return at < 0 ? undefined : (files[at]?.name ?? undefined);
-}
+const firstImage = (files: readonly MessageFile[]): string | undefined =>
+  files.find(({ name }) => name.endsWith('.png'))?.name;
 
 type Row = { type: ComponentType.ActionRow; components: Button[] };
 type Button = {

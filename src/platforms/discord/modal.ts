@@ -1,27 +1,22 @@
 import { type ButtonInteraction, ComponentType, TextInputStyle } from 'discord.js';
 import type { Form } from '../../chat/command.ts';
 import type { NotesKept } from '../../chat/facts.ts';
-import { keepFilling } from './choices.ts';
+import { type Filling, idOfForm } from './choices.ts';
 import { cutTo, LIMITS } from './limits.ts';
 
 const SHORT_WORDS = 100;
 
-export interface Filling {
-  readonly ask: string;
-  readonly form: Form;
-  readonly names: readonly string[];
-}
-
 /** Asks for the options that a choice leaves to be filled in, each in a line of its own. */
 export async function openModal(
   event: ButtonInteraction,
-  { ask, form, names }: Filling,
+  { ask, names }: Filling,
+  form: Form,
   notes: NotesKept,
 ): Promise<void> {
   const asked = names.slice(0, LIMITS.modalInputs);
-  const key = await keepFilling(ask, asked, { guild: event.guildId ?? '', member: event.user.id }, notes);
+  const whose = { guild: event.guildId ?? '', member: event.user.id };
   await event.showModal({
-    customId: `fill:${key}`,
+    customId: await idOfForm({ ask, names: asked }, whose, notes),
     title: cutTo(form.summary, LIMITS.modalTitle),
     components: asked.map((name) => ({ type: ComponentType.ActionRow, components: [inputFor(name, form)] })),
   });

@@ -61,16 +61,44 @@ const subcommand = (form: Form): Offered => ({
   options: optionsOf(form),
 });
 
-/** The platform's bound; beyond it the short forms of the size go, which `size` and `measure` say as well. */
+/**
+ * The platform takes no more options than so many. Where there are more, those go that others say as well (the
+ * short forms of the size), and what went can be said in one option that takes words.
+ */
 const MOST_OPTIONS = 25;
-const SHORT_FORMS: ReadonlySet<string> = new Set(['edge', 'flats', 'height']);
+const GO_FIRST: ReadonlySet<string> = new Set(['edge', 'flats', 'height']);
+
+/** The option that takes in words what has no option of its own. */
+export const IN_WORDS = 'more';
+
+/** The names of the options that have no place of their own on the platform. */
+export function withoutPlace({ options }: Form): string[] {
+  const names = Object.keys(options);
+  if (names.length <= MOST_OPTIONS) return [];
+  const dispensable = names.filter((name) => !options[name]?.required);
+  const inOrder = [
+    ...dispensable.filter((name) => GO_FIRST.has(name)),
+    ...dispensable.filter((name) => !GO_FIRST.has(name)).reverse(),
+  ];
+  return inOrder.slice(0, names.length - (MOST_OPTIONS - 1));
+}
 
 /** The platform wants what must be given first. */
-function optionsOf({ options }: Form): Offered[] {
-  const entries = Object.entries(options);
-  const few = entries.length > MOST_OPTIONS ? entries.filter(([name]) => !SHORT_FORMS.has(name)) : entries;
-  return [...few.filter(([, o]) => o.required), ...few.filter(([, o]) => !o.required)].map(offered);
+function optionsOf(form: Form): Offered[] {
+  const none = withoutPlace(form);
+  const entries = Object.entries(form.options).filter(([name]) => !none.includes(name));
+  const inOrder = [...entries.filter(([, o]) => o.required), ...entries.filter(([, o]) => !o.required)];
+  return [...inOrder.map(offered), ...(none.length > 0 ? [inWords(none)] : [])];
 }
+
+const inWords = (names: readonly string[]): Offered => ({
+  name: IN_WORDS,
+  description: cutTo(
+    `Anything else, as you would type it: ${names.map((name) => `${name}:`).join(' ')}`,
+    LIMITS.commandSummary,
+  ),
+  type: ApplicationCommandOptionType.String,
+});
 
 function offered([name, option]: [string, AnyOption]): Offered {
   const description = cutTo(descriptionOf(option), LIMITS.commandSummary);
@@ -136,5 +164,3 @@ const comparedOption = (option: Offered): object => ({
   autocomplete: option.autocomplete ?? false,
   options: (option.options ?? []).map(comparedOption),
 });
-
-export { MOST_OPTIONS };

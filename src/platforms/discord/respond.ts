@@ -2,12 +2,12 @@ import {
   type ButtonInteraction,
   type ChatInputCommandInteraction,
   DiscordAPIError,
-  MessageFlags,
   type ModalSubmitInteraction,
 } from 'discord.js';
 import type { Reply } from '../../chat/reply.ts';
 import type { PlatformNeeds } from '../platform.ts';
-import { messageOf } from './message.ts';
+import { type Made, messageOf } from './message.ts';
+import { answer, answerAloneInstead, fillIn, promise, sendTo } from './send.ts';
 
 export type Answerable = ChatInputCommandInteraction | ButtonInteraction | ModalSubmitInteraction;
 
@@ -25,70 +25,66 @@ export interface Answering {
   /** Settled before the answer is known, since a promise cannot be made private later. */
   readonly alone: boolean;
   readonly whose: { readonly guild: string; readonly member: string };
-  /** The page to show of a reply that is turned. */
-  readonly at?: { readonly page: number; readonly key: string };
 }
 
 /** Answers an event: at once where the answer is quick, else promised and then filled in. */
 export async function respond(event: Answerable, answering: Answering, needs: PlatformNeeds): Promise<void> {
-  const { alone, whose, at } = answering;
+  const { alone, whose } = answering;
   const message = answering.reply.then(async (reply) => ({
-    reply,
-    made: await messageOf(reply, { whose, notes: needs.facts.notes, draw: needs.draw }, at),
+    made: await messageOf(reply, { whose, notes: needs.facts.notes, draw: needs.draw }),
+    alone: alone || reply.audience === 'asker',
   }));
-  const quick = await Promise.race([message, later(PROMISE_AFTER)]);
-  if (quick) return first(event, quick.made, alone || isForAsker(quick.reply), needs);
-  const promised = await promise(event, alone, needs);
-  const { reply, made } = await message;
-  if (!promised) return toPlace(event, made, alone || isForAsker(reply), needs);
-  if (alone || !isForAsker(reply)) return fillIn(event, made);
+  const quick = await soon(message);
+  if (quick) return first(event, quick.made, quick.alone, needs);
+  const heard = await promised(event, alone, needs);
+  const { made, alone: forAsker } = await message;
+  const { rest } = event.client;
+  if (!heard) return toPlace(event, made, forAsker, needs);
+  if (alone || !forAsker) await fillIn(rest, event, made);
   // Promised where all can read, but only meant for her: the promise goes, the answer comes alone.
-  await event.webhook.deleteMessage('@original');
-  await event.webhook.send({ ...made, flags: MessageFlags.Ephemeral });
+  else await answerAloneInstead(rest, event, made);
 }
 
-type Made = Awaited<ReturnType<typeof messageOf>>;
-
-/** By the event's own token, whatever the library believes has been acknowledged. */
-async function fillIn(event: Answerable, made: Made): Promise<void> {
-  await event.webhook.editMessage('@original', made);
+/** What comes before the promise is due; null where it does not. */
+async function soon<T>(coming: Promise<T>): Promise<T | null> {
+  const { promise: due, resolve } = Promise.withResolvers<null>();
+  const timer = setTimeout(resolve, PROMISE_AFTER, null);
+  try {
+    return await Promise.race([coming, due]);
+  } finally {
+    clearTimeout(timer);
+  }
 }
-
-const isForAsker = ({ audience }: Reply): boolean => audience === 'asker';
-
-const later = (ms: number) => new Promise<null>((done) => setTimeout(done, ms, null).unref());
 
 async function first(event: Answerable, made: Made, alone: boolean, needs: PlatformNeeds): Promise<void> {
+  const { rest } = event.client;
   try {
-    await event.reply({ ...made, ...(alone ? { flags: MessageFlags.Ephemeral } : {}) });
+    await answer(rest, event, made, alone);
   } catch (error) {
-    if (codeOf(error) === HEARD_ALREADY) return fillIn(event, made);
+    if (codeOf(error) === HEARD_ALREADY) return void (await fillIn(rest, event, made));
     if (codeOf(error) !== TOO_LATE) throw error;
     await toPlace(event, made, alone, needs);
   }
 }
 
 /** Tells the platform that the answer is coming; false where it no longer waits for it. */
-async function promise(event: Answerable, alone: boolean, needs: PlatformNeeds): Promise<boolean> {
+async function promised(event: Answerable, alone: boolean, { log }: PlatformNeeds): Promise<boolean> {
   try {
-    await event.deferReply(alone ? { flags: MessageFlags.Ephemeral } : {});
+    await promise(event.client.rest, event, alone);
     return true;
   } catch (error) {
     if (codeOf(error) === HEARD_ALREADY) return true;
     if (codeOf(error) !== TOO_LATE) throw error;
-    needs.log.warn({ event: event.id }, 'the platform stopped waiting before our promise reached it');
+    log.warn({ event: event.id }, 'the platform stopped waiting before our promise reached it');
     return false;
   }
 }
 
 /** The event cannot be answered any more, but the asker can: in the place, or alone where only she may read it. */
 async function toPlace(event: Answerable, made: Made, alone: boolean, needs: PlatformNeeds): Promise<void> {
-  const target = alone ? event.user : event.channel;
-  if (!target || !('send' in target)) {
-    needs.watch.count('replies_lost_total', { platform: 'discord' });
-    return;
-  }
-  await target.send(made);
+  const channel = alone ? (await event.user.createDM()).id : event.channelId;
+  if (channel === null) return needs.watch.count('replies_lost_total', { platform: 'discord' });
+  await sendTo(event.client.rest, channel, made, { nonce: event.id });
 }
 
 export const codeOf = (error: unknown): number | string | undefined =>

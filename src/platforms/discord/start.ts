@@ -15,6 +15,8 @@ import { keepRegistered } from './keep-registered.ts';
 import { forgetLeft, noteJoined, noteLeft } from './left.ts';
 import { LIMITS } from './limits.ts';
 import { messageOf } from './message.ts';
+import { patiently } from './network.ts';
+import { sendTo } from './send.ts';
 import { brings, endedBy } from './trouble.ts';
 
 export interface DiscordStart extends PlatformNeeds {
@@ -51,14 +53,14 @@ function optionsFor({ api, shards = 'auto' }: DiscordStart): ClientOptions {
       GuildStickerManager: 0,
       VoiceStateManager: 0,
     }),
-    rest: { ...(api ? { api } : {}), rejectOnRateLimit: null, retries: 5 },
+    rest: { ...(api ? { api } : {}), rejectOnRateLimit: null, retries: 5, makeRequest: patiently() },
   };
 }
 
 /** Connects, registers the commands where they differ, and answers until it is stopped. */
 export async function startDiscord(needs: DiscordStart): Promise<Platform> {
   const client = new Client(optionsFor(needs));
-  const events = new Events(needs);
+  const events = new Events(client.rest, needs);
   listen(client, events, needs);
   const ready = new Promise<void>((done) => client.once('clientReady', () => done()));
   try {
@@ -147,11 +149,7 @@ async function tell(
   const guild = 'guildId' in channel ? (channel.guildId ?? '') : '';
   const made = await messageOf(reply, { whose: { guild, member: '' }, notes: facts.notes, draw });
   const nonce = createHash('sha256').update(once).digest('base64url').slice(0, LIMITS.nonce);
-  await (channel as Extract<TextBasedChannel, { send: unknown }>).send({
-    ...made,
-    nonce,
-    enforceNonce: true,
-  });
+  await sendTo(client.rest, place, made, { nonce });
   watch.count('reminders_total', { platform: PLATFORM });
 }
 

@@ -1,65 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { commands } from '../../../commands/index.ts';
-import { readOptions } from '../../../src/chat/read-options.ts';
-import { tidy } from '../../../src/measure/tidy.ts';
-import { alone } from '../../commands/asking.ts';
-import { ADA, BEA } from '../../standin/discord/events.ts';
+import { draw } from '../../../src/pictures/draw.ts';
+import { ADA } from '../../standin/discord/events.ts';
 import { BOT } from '../../standin/discord/standin.ts';
 import { buttonsOf, embedOf, running } from './bot.ts';
-
-const CHANGES = /^\/plan (?:keep|show|change|remove)|^\/kit plan:/;
-
-const context = { unit: 'in', today: '2026-12-01' } as const;
-
-/** Every example of every command, as typed and as the platform would hand its options over. */
-async function examples() {
-  const found: { typed: string; name: string; sub?: string; options: Record<string, string> }[] = [];
-  for (const load of Object.values(commands)) {
-    const { name, forms } = await load();
-    for (const form of forms)
-      for (const typed of form.examples) {
-        const words = typed
-          .replace(/^\/\S+\s*/, '')
-          .replace(form.name ? new RegExp(`^${form.name}\\s*`) : /^/, '');
-        const read = readOptions(form.options, tidy(words), context, 'command');
-        if (!read.ok) throw new Error(`${typed}: ${read.problem.code}`);
-        const options = Object.fromEntries(
-          Object.entries(read.value.values).map(([key, value]) => [
-            key,
-            form.options[key]?.write(value) ?? '',
-          ]),
-        );
-        found.push({ typed, name, ...(forms.length > 1 || form.name ? { sub: form.name } : {}), options });
-      }
-  }
-  return found;
-}
-
-describe('every example of every command', () => {
-  test('is answered alike whether typed to the bot or given with the platform’s options, and breaks no rule', async () => {
-    const { standIn } = await running();
-    for (const { typed, name, sub, options } of await examples()) {
-      const said = await standIn.deliver({
-        who: BEA,
-        does: 'say',
-        content: `<@${BOT.id}> ${typed}`,
-        bot: BOT.id,
-      });
-      const given = await standIn.deliver({
-        who: BEA,
-        does: 'slash',
-        name,
-        ...(sub ? { sub } : {}),
-        options,
-      });
-      // What changes something kept is not the same the second time.
-      if (!alone.includes(typed) || CHANGES.test(typed)) continue;
-      expect(embedOf(said).title, typed).toBe(embedOf(given).title);
-      expect(embedOf(given).title, typed).not.toContain('Not yet');
-    }
-    expect(standIn.faults).toEqual([]);
-  }, 60_000);
-});
 
 describe('commands', () => {
   test('are registered once, and not again where nothing differs', async () => {
@@ -87,6 +31,31 @@ describe('commands', () => {
     };
     expect(guild.options.map(({ type }) => type)).toEqual(guild.options.map(() => 1));
   });
+});
+
+describe('pictures and files', () => {
+  test.each([
+    ['cut', { shape: 'hexagon', size: '1in' }, 'png', '\x89PNG'],
+    ['template', { shape: 'hexagon', size: '1in' }, 'pdf', '%PDF-'],
+  ])(
+    'of /%s are attached with words that would do without; a picture is shown',
+    async (name, options, kind, begins) => {
+      const { standIn } = await running({ draw });
+      const seen = await standIn.deliver({ who: ADA, does: 'slash', name, options });
+      const file = seen.files.find((one) => one.name.endsWith(`.${kind}`));
+      expect(
+        Buffer.from(file?.bytes ?? [])
+          .toString('latin1')
+          .slice(0, begins.length),
+      ).toBe(begins);
+      const attachments = seen.body.attachments as { id: string; description: string }[];
+      expect(attachments).toHaveLength(seen.files.length);
+      for (const { description } of attachments) expect(description.length).toBeGreaterThan(20);
+      const picture = seen.files.find((one) => one.name.endsWith('.png'));
+      expect(embedOf(seen).image?.url).toBe(picture && `attachment://${picture.name}`);
+      expect(standIn.faults).toEqual([]);
+    },
+  );
 });
 
 describe('replies', () => {

@@ -4,9 +4,10 @@ import type { CommandList } from '../../../src/chat/command.ts';
 import { openRoom, type Room } from '../../../src/chat/dispatch.ts';
 import type { Facts } from '../../../src/chat/facts.ts';
 import type { Counted } from '../../../src/chat/watch.ts';
-import { draw } from '../../../src/pictures/draw.ts';
+import { IN_WORDS } from '../../../src/platforms/discord/register.ts';
 import { startDiscord } from '../../../src/platforms/discord/start.ts';
-import type { Ended, Platform } from '../../../src/platforms/platform.ts';
+import type { Ended, Platform, PlatformNeeds } from '../../../src/platforms/platform.ts';
+import { offeredFor } from '../../standin/discord/offered.ts';
 import { DiscordStandIn, TOKEN } from '../../standin/discord/standin.ts';
 import { memoryFacts } from '../../standin/memory-facts.ts';
 
@@ -29,7 +30,16 @@ export interface BotNeeds {
   readonly commands?: CommandList;
   readonly token?: string;
   readonly room?: Room;
+  /** Makes the pictures; without it they are quick ones of one dot. */
+  readonly draw?: PlatformNeeds['draw'];
+  readonly now?: () => Date;
 }
+
+/** A PNG of one dot: what is in a picture is looked at elsewhere. */
+const DOT = Buffer.from(
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAQAAAC1HAwCAAAAC0lEQVR42mNk+A8AAQUBAScY42YAAAAASUVORK5CYII=',
+  'base64',
+);
 
 /** A stand-in platform, closed after the test. */
 export async function standIn(): Promise<DiscordStandIn> {
@@ -40,7 +50,7 @@ export async function standIn(): Promise<DiscordStandIn> {
 
 /** The bot on a stand-in platform, stopped after the test. */
 export async function running(needs: BotNeeds = {}): Promise<Running> {
-  const { facts = memoryFacts(), commands = real, token = TOKEN } = needs;
+  const { facts = memoryFacts(), commands = real, token = TOKEN, draw = async () => DOT } = needs;
   const place = needs.standIn ?? (await standIn());
   const counts = new Map<Counted, number>();
   const logged: Running['logged'] = [];
@@ -58,7 +68,7 @@ export async function running(needs: BotNeeds = {}): Promise<Running> {
       }),
     watch: { count: (what) => counts.set(what, (counts.get(what) ?? 0) + 1), took: () => {} },
     log: { debug: logger('debug'), info: logger('info'), warn: logger('warn'), error: logger('error') },
-    now: () => new Date(),
+    now: needs.now ?? (() => new Date()),
     ended: (why) => ended.push(why),
   });
   open.push(() => platform.stop());
@@ -90,4 +100,21 @@ export const buttonsOf = (seen: { body: Record<string, unknown> }): Button[] =>
 export async function until(holds: () => boolean): Promise<void> {
   for (let i = 0; i < 400 && !holds(); i++) await new Promise((done) => setTimeout(done, 10));
   if (!holds()) throw new Error('it did not come to hold');
+}
+
+/** Options written in words as a member would give them: each in the type that it is offered in. */
+export function givenAs(
+  { commands }: DiscordStandIn,
+  command: { readonly name: string; readonly sub?: string },
+  words: Readonly<Record<string, string>>,
+): Record<string, string | number> {
+  const offered = offeredFor(commands, command) ?? [];
+  const given: Record<string, string | number> = {};
+  const others: string[] = [];
+  for (const [name, value] of Object.entries(words)) {
+    const type = offered.find((one) => one.name === name)?.type;
+    if (type === undefined) others.push(`${name}:${value}`);
+    else given[name] = type === 3 ? value : Number.parseFloat(value);
+  }
+  return others.length > 0 ? { ...given, [IN_WORDS]: others.join(' ') } : given;
 }

@@ -38,9 +38,9 @@ describe('buttons', () => {
   test('an organisers’ ask behind a button is refused to a member who forges it', async () => {
     const { commands } = fakeCommands();
     const { standIn } = await running({ commands });
-    const forged = await standIn.deliver({ who: ADA, does: 'press', customId: `ask:${ADA.id}:/organise` });
+    const forged = await standIn.deliver({ who: ADA, does: 'press', customId: `ask:${ADA.id}::/organise` });
     expect(embedOf(forged).description).toContain('organisers');
-    const allowed = await standIn.deliver({ who: BEA, does: 'press', customId: `ask:${BEA.id}:/organise` });
+    const allowed = await standIn.deliver({ who: BEA, does: 'press', customId: `ask:${BEA.id}::/organise` });
     expect(embedOf(allowed).title).toBe('Organised');
   });
 });

@@ -1,4 +1,5 @@
 import { CHANNEL, ORGANISERS } from './gateway.ts';
+import { offeredFor } from './offered.ts';
 
 let serial = 0;
 
@@ -78,7 +79,7 @@ const memberOf = (who: Who) => ({
 const TYPES = { slash: 2, press: 3, typing: 4, submit: 5 } as const;
 
 /** The event that the gateway delivers when a member does something. */
-export function eventOf(needs: EventNeeds): Event {
+export function eventOf(needs: EventNeeds, commands: readonly unknown[] = []): Event {
   const id = needs.id ?? snowflake(needs.at);
   if (needs.does === 'say')
     return { key: id, token: '', type: 'MESSAGE_CREATE', payload: messageFor(id, needs) };
@@ -87,7 +88,7 @@ export function eventOf(needs: EventNeeds): Event {
     id,
     application_id: '200000000000000001',
     type: TYPES[needs.does],
-    data: dataFor(needs),
+    data: dataFor(needs, commands),
     guild_id: GUILD_ID,
     channel_id: CHANNEL,
     channel: { id: CHANNEL, type: 0, guild_id: GUILD_ID, name: 'sewing', permissions: '2048', flags: 0 },
@@ -106,7 +107,7 @@ export function eventOf(needs: EventNeeds): Event {
   return { key: id, token, type: 'INTERACTION_CREATE', payload };
 }
 
-function dataFor(needs: Exclude<EventNeeds, { does: 'say' }>): unknown {
+function dataFor(needs: Exclude<EventNeeds, { does: 'say' }>, commands: readonly unknown[]): unknown {
   if (needs.does === 'press') return { custom_id: needs.customId, component_type: 2, id: 1 };
   if (needs.does === 'submit')
     return {
@@ -118,9 +119,10 @@ function dataFor(needs: Exclude<EventNeeds, { does: 'say' }>): unknown {
       })),
     };
   const focused = needs.does === 'typing' ? needs.focused : undefined;
+  const offered = offeredFor(commands, needs) ?? [];
   const given = Object.entries(needs.options ?? {}).map(([name, value]) => ({
     name,
-    type: typeof value === 'string' ? 3 : typeof value === 'boolean' ? 5 : Number.isInteger(value) ? 4 : 10,
+    type: offered.find((one) => one.name === name)?.type ?? 3,
     value,
     ...(name === focused ? { focused: true } : {}),
   }));

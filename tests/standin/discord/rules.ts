@@ -117,19 +117,28 @@ function modalFaults(modal: Body): string[] {
 
 type Offered = { name: string; type: number; required?: boolean; description: string; options?: Offered[] };
 
-/** Required options first, no name twice, at most 25; at most 8000 characters a command. */
+/** Names, descriptions and values of a command, its options and their choices together. */
+const LONGEST_COMMAND = 8000;
+
+type Described = {
+  name: string;
+  description?: string;
+  value?: unknown;
+  options?: Described[];
+  choices?: Described[];
+};
+
+const wordsIn = ({ name, description = '', value = '', options = [], choices = [] }: Described): number =>
+  [...options, ...choices].reduce(
+    (sum, inside) => sum + wordsIn(inside),
+    name.length + description.length + String(value).length,
+  );
+
+/** Required options first, no name twice, at most 25; not too long in all. */
 function commandFaults(command: unknown): string[] {
   const { options = [] } = command as { options?: Offered[] };
-  const faults = listFaults(options);
-  const size = JSON.stringify(command, (key, value) =>
-    ['name', 'description', 'value', 'options', 'choices'].includes(key) ||
-    !Number.isNaN(Number(key)) ||
-    key === ''
-      ? value
-      : undefined,
-  ).length;
-  if (size > 8000 * 2) faults.push(`a command of ${size}`);
-  return faults;
+  const size = wordsIn(command as Described);
+  return [...listFaults(options), ...(size > LONGEST_COMMAND ? [`a command of ${size}`] : [])];
 }
 
 function listFaults(options: readonly Offered[]): string[] {
@@ -139,6 +148,8 @@ function listFaults(options: readonly Offered[]): string[] {
     faults.push('a required option after one that is not');
   if (new Set(options.map(({ name }) => name)).size !== options.length) faults.push('an option named twice');
   if (options.length > 25) faults.push(`${options.length} options`);
+  for (const { name } of options)
+    if (!/^[-_a-z0-9]{1,32}$/.test(name)) faults.push(`an option called ${name}`);
   if (options.some(({ type }) => type <= 2) && options.some(({ type }) => type > 2))
     faults.push('subcommands beside options');
   return [...faults, ...options.flatMap((option) => listFaults(option.options ?? []))];

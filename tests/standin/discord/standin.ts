@@ -3,6 +3,7 @@ import type { AddressInfo } from 'node:net';
 import { bodyOf, type SentFile } from './body.ts';
 import { type Event, type EventNeeds, eventOf, snowflake } from './events.ts';
 import { CHANNEL, Gateway } from './gateway.ts';
+import { unofferedIn } from './offered.ts';
 import { faultsOf } from './rules.ts';
 
 export const TOKEN = 'a.test.token';
@@ -36,6 +37,8 @@ interface Outcome {
   readonly after?: number;
   /** Does what was asked before it answers so. */
   readonly done?: boolean;
+  /** Breaks the connection off in place of an answer. */
+  readonly broken?: boolean;
 }
 
 interface Planned {
@@ -101,7 +104,9 @@ export class DiscordStandIn {
 
   /** Delivers an event, and gives the first thing that is seen in answer to it. */
   async deliver(needs: EventNeeds, times = 1): Promise<Seen> {
-    const event = eventOf(needs);
+    if (needs.does === 'slash' || needs.does === 'typing')
+      this.faults.push(...unofferedIn(this.commands, needs));
+    const event = eventOf(needs, this.commands);
     const seen = this.firstFor(event.key);
     this.#events.set(event.key, { ...event, at: Date.now() });
     this.gateway.dispatch(event.type, event.payload, times);
@@ -110,7 +115,7 @@ export class DiscordStandIn {
 
   /** Delivers an event that should get no answer. */
   tell(needs: EventNeeds): void {
-    const event = eventOf(needs);
+    const event = eventOf(needs, this.commands);
     this.#events.set(event.key, { ...event, at: Date.now() });
     this.gateway.dispatch(event.type, event.payload);
   }
@@ -149,6 +154,7 @@ export class DiscordStandIn {
     const { status, body: said, headers = {} } = planned?.outcome ?? own;
     const after = planned?.outcome.after ?? 0;
     if (after > 0) await new Promise((done) => setTimeout(done, after));
+    if (planned?.outcome.broken) return void incoming.socket.destroy();
     if (status === 204 || said === undefined) return void response.writeHead(status, headers).end();
     response.writeHead(status, { 'content-type': 'application/json', ...headers });
     response.end(JSON.stringify(said));
