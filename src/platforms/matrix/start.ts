@@ -18,6 +18,7 @@ import { membershipChanged } from './membership.ts';
 import { Messages } from './messages.ts';
 import { Outbox } from './outbox.ts';
 import { Quiet } from './quiet.ts';
+import { Reach } from './reach.ts';
 import { Reading } from './reading.ts';
 import { readRecoveryKey, signDevice } from './recovery.ts';
 import { keepSession, readSession, type Session } from './session.ts';
@@ -47,6 +48,7 @@ class Running implements Platform {
   readonly #quiet: Quiet;
   readonly #memory: Memory;
   readonly #outbox: Outbox;
+  readonly #reach: Reach;
   readonly #messages: Messages;
   readonly #intake: Intake;
   readonly #reading: Reading;
@@ -70,7 +72,8 @@ class Running implements Platform {
     const client = () => this.#ready.promise;
     const { log, watch, draw, prefix } = needs;
     this.#memory = new Memory(needs.facts.notes);
-    this.#outbox = new Outbox({ log, watch, client });
+    this.#reach = new Reach(needs);
+    this.#outbox = new Outbox({ log, watch, reach: this.#reach, client });
     this.#messages = new Messages({ outbox: this.#outbox, memory: this.#memory, prefix, log, draw });
     const parts = {
       start: needs,
@@ -178,23 +181,14 @@ class Running implements Platform {
 
   async #listen(client: MatrixClient, signing: Uint8Array<ArrayBuffer> | undefined): Promise<void> {
     const { RoomEvent, ClientEvent, HttpApiEvent } = await import('matrix-js-sdk');
-    const { log, watch } = this.#needs;
     client.on(RoomEvent.MyMembership, (room, membership, before) => {
       if (membership === 'invite') void this.#invitations.take(room);
       else void membershipChanged(room, membership, before, this.#needs);
     });
-    // A long wait for news may end early; only what fails again and again is said.
-    let away: 'no' | 'perhaps' | 'yes' = 'no';
     client.on(ClientEvent.Sync, (state, _before, data) => {
-      if (state === 'RECONNECTING' && away === 'no') away = 'perhaps';
-      if (state === 'ERROR' && away !== 'yes') {
-        away = 'yes';
-        log.warn(brings(data?.error), 'the homeserver cannot be reached, or refuses; trying on');
-      }
-      if (state !== 'SYNCING' || away === 'no') return;
-      watch.count('reconnects_total', { platform: PLATFORM });
-      if (away === 'yes') log.info({}, 'the homeserver is back');
-      away = 'no';
+      // One sync that fails is nothing yet: a long wait for news may end early.
+      if (state === 'ERROR') this.#reach.lost('to sync', data?.error);
+      if (state === 'SYNCING') this.#reach.found('to sync');
     });
     client.once(HttpApiEvent.SessionLoggedOut, (error) => void this.#loggedOut(error, signing));
   }

@@ -120,7 +120,7 @@ test('how far was read is kept after the work is done, and not before', async ()
     void readTo(kept.facts).then((token) => (now = token));
     return now?.token !== before?.token;
   }, 'the token');
-  expect(said(bot)).toEqual(['the homeserver makes us wait']);
+  expect(said(bot)).toEqual(['the homeserver cannot be reached, or fails; trying on']);
 });
 
 test('an answer whose sending was not heard of is sent again under the same name, and is one message', async () => {
