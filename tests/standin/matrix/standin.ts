@@ -194,7 +194,11 @@ export class MatrixStandIn {
     defineFilter: ({ body }) => ok({ filter_id: `f${this.#filters.push(body as object)}` }),
     sync: (request) => this.#sync(request),
     uploadKeys: (request) => this.#uploadKeys(request),
-    queryKeys: () => ok({ device_keys: { [BOT]: Object.fromEntries(this.#keys) }, failures: {} }),
+    queryKeys: ({ body }) => {
+      const asked = Object.keys((body as { device_keys: object }).device_keys);
+      const keysOf = (user: string) => (user === BOT ? Object.fromEntries(this.#keys) : {});
+      return ok({ device_keys: Object.fromEntries(asked.map((user) => [user, keysOf(user)])), failures: {} });
+    },
     claimKeys: () => ok({ one_time_keys: {}, failures: {} }),
     sendToDevice: () => ok(),
     uploadCrossSigningKeys: () => ok(),
