@@ -180,12 +180,13 @@ class Running implements Platform {
     const { RoomEvent, ClientEvent, HttpApiEvent } = await import('matrix-js-sdk');
     const { log, watch } = this.#needs;
     client.on(RoomEvent.MyMembership, (room, membership, before) => {
-      if (membership === 'invite') void this.#invitations.take(room);
+      if (membership === 'invite') this.#invitations.note(room);
       else void membershipChanged(room, membership, before, this.#needs);
     });
     // A long wait for news may end early; only what fails again and again is said.
     let away: 'no' | 'perhaps' | 'yes' = 'no';
     client.on(ClientEvent.Sync, (state, _before, data) => {
+      if (state === 'PREPARED' || state === 'SYNCING') this.#invitations.takeNoted();
       if (state === 'RECONNECTING' && away === 'no') away = 'perhaps';
       if (state === 'ERROR' && away !== 'yes') {
         away = 'yes';

@@ -1,8 +1,11 @@
-import { createDecipheriv } from 'node:crypto';
+import { createDecipheriv, createHash } from 'node:crypto';
 import * as sdk from 'matrix-js-sdk';
-import type { Account } from './homeserver.ts';
+import { type Account, type Reach, register } from './homeserver.ts';
 
 const SILENT = { trace() {}, debug() {}, info() {}, warn() {}, error() {}, getChild: () => SILENT } as never;
+
+// The library talks to the console even with a logger given.
+for (const level of ['trace', 'debug', 'info', 'warn'] as const) console[level] = () => {};
 
 export interface Seen {
   readonly id: string;
@@ -28,7 +31,11 @@ export class Member {
     this.account = account;
   }
 
-  static async at(address: string, account: Account): Promise<Member> {
+  static async join(reach: Reach, called: string): Promise<Member> {
+    return Member.#at(reach.address, await register(reach, called));
+  }
+
+  static async #at(address: string, account: Account): Promise<Member> {
     const door = sdk.createClient({ baseUrl: address, logger: SILENT });
     const session = await door.loginRequest({
       type: 'm.login.password',
@@ -56,6 +63,16 @@ export class Member {
 
   get user(): string {
     return this.account.user;
+  }
+
+  /** Brings another member into a room. */
+  async bring(room: string, other: Member): Promise<void> {
+    await this.client.invite(room, other.user);
+    await other.client.joinRoom(room);
+    await until(
+      () => this.client.getRoom(room)?.getMember(other.user)?.membership === 'join',
+      `${other.user} joins`,
+    );
   }
 
   /** A room with others in it, encrypted or not. */
@@ -134,24 +151,44 @@ export class Member {
     return this.answerTo(room, await this.say(room, body, more));
   }
 
+  /** The pictures and files of an answer, so many of them. */
+  async attachments(room: string, ask: string, many: number): Promise<Seen[]> {
+    const come = () => this.answers(room, ask).filter(({ content }) => content.msgtype !== 'm.notice');
+    await until(() => come().length >= many, `${many} pictures or files for ${ask}`);
+    return come();
+  }
+
   /** A picture's bytes: by the authenticated way, unlocked where it was locked. */
   async fetch(content: Record<string, unknown>): Promise<Buffer> {
-    const file = content.file as { url: string; iv: string; key: { k: string } } | undefined;
-    const url = file?.url ?? String(content.url);
-    const [, server, media] = /^mxc:\/\/([^/]+)\/(.+)$/.exec(url) ?? [];
-    const answer = await fetch(`${this.client.baseUrl}/_matrix/client/v1/media/download/${server}/${media}`, {
-      headers: { authorization: `Bearer ${this.client.getAccessToken()}` },
-    });
+    const file = content.file as Locked | undefined;
+    const answer = await this.download(file?.url ?? String(content.url), '/_matrix/client/v1/media');
     if (!answer.ok) throw new Error(`fetching a picture: ${answer.status}`);
     const bytes = Buffer.from(await answer.arrayBuffer());
-    if (!file) return bytes;
-    const unlock = createDecipheriv(
-      'aes-256-ctr',
-      Buffer.from(file.key.k, 'base64url'),
-      Buffer.from(file.iv, 'base64'),
-    );
-    return Buffer.concat([unlock.update(bytes), unlock.final()]);
+    return file ? unlocked(bytes, file) : bytes;
   }
+
+  /** Asks for something that was uploaded, at one of the paths that homeservers have had for it. */
+  download(url: string, path: string): Promise<Response> {
+    const [, server, media] = /^mxc:\/\/([^/]+)\/(.+)$/.exec(url) ?? [];
+    return fetch(`${this.client.baseUrl}${path}/download/${server}/${media}`, {
+      headers: { authorization: `Bearer ${this.client.getAccessToken()}` },
+    });
+  }
+}
+
+interface Locked {
+  readonly url: string;
+  readonly iv: string;
+  readonly key: { readonly k: string };
+  readonly hashes: { readonly sha256: string };
+}
+
+/** As the specification has a client do it: first the hash of what came, then the key. */
+function unlocked(bytes: Buffer, { iv, key, hashes }: Locked): Buffer {
+  const hash = createHash('sha256').update(bytes).digest('base64').replace(/=+$/, '');
+  if (hash !== hashes.sha256) throw new Error('a locked file is not the one that was sent');
+  const unlock = createDecipheriv('aes-256-ctr', Buffer.from(key.k, 'base64url'), Buffer.from(iv, 'base64'));
+  return Buffer.concat([unlock.update(bytes), unlock.final()]);
 }
 
 function seenOf(event: sdk.MatrixEvent): Seen {

@@ -1,31 +1,28 @@
 import { existsSync, readdirSync, readFileSync, rmSync, truncateSync } from 'node:fs';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { Bot } from './bot.ts';
-import { Homeserver } from './homeserver.ts';
+import { register } from './homeserver.ts';
 import { Member, until } from './member.ts';
+import { here } from './one-homeserver.ts';
 
-let homeserver: Homeserver;
 let bot: Bot;
 let ada: Member;
 let room: string;
 
 beforeAll(async () => {
-  homeserver = await Homeserver.open();
-  bot = new Bot(homeserver, await homeserver.register('bee'));
-  console.log(`started in ${Math.round(await bot.start())} ms`);
-  ada = await Member.at(homeserver.address, await homeserver.register('ada'));
+  bot = new Bot(here(), await register(here(), 'bee'));
+  await bot.start();
+  ada = await Member.join(here(), 'ada');
   room = await ada.makeRoom([bot.account.user], true);
   // A third in the room, so that it is no direct one.
-  const bea = await Member.at(homeserver.address, await homeserver.register('bea'));
-  await ada.client.invite(room, bea.user);
-  await bea.client.joinRoom(room);
+  const bea = await Member.join(here(), 'bea');
+  await ada.bring(room, bea);
   bea.stop();
 });
 
 afterAll(async () => {
   ada?.stop();
   await bot?.end('SIGTERM');
-  await homeserver?.close();
 });
 
 const deviceOf = (): string => JSON.parse(readFileSync(`${bot.data}/matrix/session.json`, 'utf8')).deviceId;
