@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { MatrixClient } from 'matrix-js-sdk';
 import type { Reply } from '../../chat/reply.ts';
@@ -112,21 +112,19 @@ class Running implements Platform {
     const { session: file, keys: keysFile } = this.#files;
     const keys = { file: keysFile, storeKey, onParted: (error: unknown) => this.#parted(error) };
     const known = await this.#known(file);
-    const opened = await openKeys(keys, known?.keys ?? false);
-    if (known && opened) {
+    const opened = known && (await openKeys(keys, known.keys));
+    if (opened) {
       this.#session = known;
       this.#keys = opened;
       return false;
     }
-    opened?.close();
-    if (!known && existsSync(keysFile)) putAside(keysFile, this.#needs.now());
+    if (known && !this.#needs.password)
+      throw new CannotStart({
+        sentence: `The keys in ${keysFile} are lost, and a new device needs a "password", or a new "accessToken" after ${file} is deleted.`,
+        status: EXIT.settings,
+      });
+    putAside(keysFile, this.#needs.now());
     if (known) {
-      if (!this.#needs.password)
-        throw new CannotStart({
-          sentence: `The keys in ${keysFile} are lost, and a new device needs a "password", or a new "accessToken" after ${file} is deleted.`,
-          status: EXIT.settings,
-        });
-      putAside(keysFile, this.#needs.now());
       await logOut(this.#needs, known);
       this.#needs.log.warn(
         { device: known.deviceId },

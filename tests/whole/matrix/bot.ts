@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { appendFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { appendFileSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { encodeRecoveryKey } from 'matrix-js-sdk/lib/crypto-api/recovery-key.js';
@@ -44,6 +44,11 @@ export class Bot {
 
   get data(): string {
     return join(this.folder, 'data');
+  }
+
+  /** The session that it keeps. */
+  session(): { deviceId: string; accessToken: string } {
+    return JSON.parse(readFileSync(join(this.data, 'matrix', 'session.json'), 'utf8'));
   }
 
   /** Starts the process; resolves when it says that it is ready, in so many milliseconds. */

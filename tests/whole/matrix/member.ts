@@ -23,6 +23,8 @@ export interface Seen {
 export class Member {
   readonly client: sdk.MatrixClient;
   readonly account: Account;
+  /** The key that opens the account's secrets, by its name. */
+  recovery: [string, Uint8Array<ArrayBuffer>] | undefined;
   readonly #events = new Map<string, sdk.MatrixEvent>();
   #number = 0;
 
@@ -31,11 +33,14 @@ export class Member {
     this.account = account;
   }
 
+  /** A new member. */
   static async join(reach: Reach, called: string): Promise<Member> {
-    return Member.#at(reach.address, await register(reach, called));
+    return Member.with(reach, await register(reach, called));
   }
 
-  static async #at(address: string, account: Account): Promise<Member> {
+  /** Somebody at an account that there is. */
+  static async with({ address }: Reach, account: Account): Promise<Member> {
+    let member: Member | undefined;
     const door = sdk.createClient({ baseUrl: address, logger: SILENT });
     const session = await door.loginRequest({
       type: 'm.login.password',
@@ -45,16 +50,18 @@ export class Member {
     const client = sdk.createClient({
       ...{ baseUrl: address, userId: account.user, logger: SILENT, disableVoip: true },
       ...{ deviceId: session.device_id, accessToken: session.access_token },
+      cryptoCallbacks: { getSecretStorageKey: async () => member?.recovery ?? null },
     });
     await client.initRustCrypto({ useIndexedDB: false });
-    const member = new Member(client, account);
-    client.on(sdk.RoomEvent.Timeline, (event) => void member.#events.set(event.getId() ?? '', event));
+    const made = new Member(client, account);
+    member = made;
+    client.on(sdk.RoomEvent.Timeline, (event) => void made.#events.set(event.getId() ?? '', event));
     const prepared = new Promise<void>((done) =>
       client.on(sdk.ClientEvent.Sync, (state) => state === 'PREPARED' && done()),
     );
     await client.startClient({ initialSyncLimit: 20 });
     await prepared;
-    return member;
+    return made;
   }
 
   stop(): void {
@@ -63,6 +70,48 @@ export class Member {
 
   get user(): string {
     return this.account.user;
+  }
+
+  /** Makes the account's own keys and locks them with a recovery key, as a person does; the key as written down. */
+  async setUpRecovery(): Promise<string> {
+    const crypto = this.client.getCrypto();
+    const key = await crypto?.createRecoveryKeyFromPassphrase();
+    if (!crypto || !key) throw new Error('no keys');
+    const { user, password } = this.account;
+    await crypto.bootstrapCrossSigning({
+      authUploadDeviceSigningKeys: async (upload) => {
+        const identifier = { type: 'm.id.user', user };
+        await upload({ type: 'm.login.password', identifier, user, password });
+      },
+    });
+    await crypto.bootstrapSecretStorage({ createSecretStorageKey: async () => key });
+    return key.encodedPrivateKey ?? '';
+  }
+
+  /** What other clients are told of an account: its devices, and the key that stands for the person. */
+  async #keysOf(user: string) {
+    return this.client.downloadKeysForUsers([user]);
+  }
+
+  async devicesOf(user: string): Promise<string[]> {
+    return Object.keys((await this.#keysOf(user)).device_keys[user] ?? {});
+  }
+
+  async masterKeyOf(user: string): Promise<string | undefined> {
+    return Object.values((await this.#keysOf(user)).master_keys?.[user]?.keys ?? {})[0];
+  }
+
+  /** Whether a device bears its account's own signature, as this client sees it. */
+  async isSigned(user: string, device: string): Promise<boolean> {
+    const status = await this.client.getCrypto()?.getDeviceVerificationStatus(user, device);
+    return status?.signedByOwner ?? false;
+  }
+
+  /** What the homeserver says to a token. */
+  whoAmI(token: string): Promise<Response> {
+    return fetch(`${this.client.baseUrl}/_matrix/client/v3/account/whoami`, {
+      headers: { authorization: `Bearer ${token}` },
+    });
   }
 
   /** Brings another member into a room. */
