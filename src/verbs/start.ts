@@ -18,6 +18,9 @@ import { PLATFORMS } from './platforms.ts';
 import { sentence } from './sentence.ts';
 import { readStartFlags } from './start-flags.ts';
 
+/** How long the process may take to end by itself once everything is closed, milliseconds. */
+const LEFTOVERS = 100;
+
 /** Starts each platform that the settings name, and the terminal room where there is one at the keyboard. */
 export async function start(args: readonly string[]): Promise<number> {
   const flags = readStartFlags(args);
@@ -61,6 +64,8 @@ class Running {
     await Promise.allSettled(this.#platforms.map((platform) => platform.stop()));
     await health?.close();
     await this.#keeping.close();
+    // All of ours is closed. The Matrix library leaves a timer of up to two minutes behind each of its requests.
+    setTimeout(() => process.exit(), LEFTOVERS).unref();
     return status;
   }
 

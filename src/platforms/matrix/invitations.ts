@@ -9,13 +9,28 @@ export class Invitations {
   readonly #start: MatrixStart;
   readonly #outbox: Outbox;
   readonly #going = new Set<string>();
+  readonly #seen = new Set<Room>();
 
   constructor(start: MatrixStart, outbox: Outbox) {
     this.#start = start;
     this.#outbox = outbox;
   }
 
-  async take(room: Room): Promise<void> {
+  /**
+   * An invitation was seen. While a sync is read, a room may look as it did long ago: whether the invitation still
+   * stands is known when all of the sync is read.
+   */
+  note(room: Room): void {
+    this.#seen.add(room);
+  }
+
+  /** Answers what was noted and still stands. */
+  takeNoted(): void {
+    for (const room of this.#seen) void this.#take(room);
+    this.#seen.clear();
+  }
+
+  async #take(room: Room): Promise<void> {
     const { log, user, inviteFrom } = this.#start;
     if (room.getMyMembership() !== 'invite' || this.#going.has(room.roomId)) return;
     this.#going.add(room.roomId);

@@ -2,6 +2,7 @@ import { type Picture, type Recipe, type Reply, reply } from '../../chat/reply.t
 import type { Log } from '../platform.ts';
 import type { Memory, Sent } from './answered.ts';
 import { attachmentOf, lockFile, typeOf } from './attachment.ts';
+import { Few } from './few.ts';
 import { type Outbox, Refused, transactionOf } from './outbox.ts';
 import { brings } from './trouble.ts';
 import { numbered, REACTIONS, type Words, wordsOf } from './words.ts';
@@ -31,16 +32,24 @@ export interface Whose {
   readonly home?: string;
 }
 
+/** So many answers are on their way at once: enough to keep a homeserver busy. */
+const AT_ONCE = 6;
+
 /** Makes messages of replies and sends them. */
 export class Messages {
   readonly #needs: MessagesNeeds;
+  readonly #few = new Few(AT_ONCE);
 
   constructor(needs: MessagesNeeds) {
     this.#needs = needs;
   }
 
   /** Sends a reply with its pictures and numbers. `event` names every part, so that none is sent twice. */
-  async send(reply: Reply, target: Target, event: string, whose: Whose): Promise<Sent> {
+  send(reply: Reply, target: Target, event: string, whose: Whose): Promise<Sent> {
+    return this.#few.take(() => this.#send(reply, target, event, whose));
+  }
+
+  async #send(reply: Reply, target: Target, event: string, whose: Whose): Promise<Sent> {
     const words = wordsOf(reply, this.#needs.prefix);
     const content = { ...noticeOf(words), ...relationOf(target) };
     const main = await this.#say(target.room, content, transactionOf(event, 'answer'));

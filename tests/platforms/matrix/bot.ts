@@ -47,8 +47,8 @@ export const said = ({ logged }: Pick<Running, 'logged'>, least = ['warn', 'erro
     .filter(({ level, message }) => least.includes(level) && !message.includes('recoveryKey'))
     .map(({ message }) => message);
 
-/** Waits until something holds, a few seconds at most. */
-export async function until(holds: () => boolean, what = 'that', seconds = 8): Promise<void> {
+/** Waits until something holds, not for ever. */
+export async function until(holds: () => boolean, what = 'that', seconds = 20): Promise<void> {
   const end = performance.now() + seconds * 1000;
   while (!holds()) {
     if (performance.now() > end) throw new Error(`waited ${seconds} s in vain: ${what}`);
@@ -106,7 +106,7 @@ export class Voice {
     return this.standIn
       .room(this.room)
       .timeline.map(({ event }) => event)
-      .filter(({ sender }) => sender === BOT);
+      .filter(({ sender, state_key }) => sender === BOT && state_key === undefined);
   }
 
   /** The bot's messages in answer to another. */
@@ -131,9 +131,10 @@ export class Voice {
       .map((relation) => relation?.key ?? '');
   }
 
-  /** Everything that was said before has been dealt with when this, said after it, is answered. */
+  /** What she said before has been dealt with when this, said after it, is answered whole: its number too. */
   async settled(): Promise<void> {
-    await this.ask('!count rosette rounds:1');
+    const { event_id: answer } = await this.ask('!help');
+    await until(() => this.numbersUnder(answer).length === 1, 'the number under it');
   }
 }
 

@@ -9,9 +9,14 @@ export const SERVER = 'bees.test';
 export const BOT = `@bee:${SERVER}`;
 export const PASSWORD = 'a password of the stand-in';
 
+const DAY = 24 * 60 * 60 * 1000;
+
+/** How a request ends otherwise: with another answer, or with none, whether or not it was done. */
+type Unsaid = Outcome | 'no answer' | 'done, unheard';
+
 interface Planned {
   readonly when: (request: Request) => boolean;
-  readonly outcome: Outcome | 'no answer';
+  readonly outcome: Unsaid;
   times: number;
 }
 
@@ -25,7 +30,8 @@ export interface RoomWish {
   readonly levels?: Levels;
   readonly encrypted?: boolean;
   readonly version?: string;
-  readonly isDirect?: boolean;
+  /** When it was made; some time ago where it is not given. */
+  readonly at?: number;
 }
 
 /** A homeserver on loopback, strict: what the bot sends is held to the specification, slips are in `faults`. */
@@ -74,7 +80,7 @@ export class MatrixStandIn {
   close = (): Promise<void> => this.unreachable();
 
   /** Lets the next requests of a kind end otherwise. */
-  next(when: string | ((request: Request) => boolean), outcome: Outcome | 'no answer', times = 1): Planned {
+  next(when: string | ((request: Request) => boolean), outcome: Unsaid, times = 1): Planned {
     const is = typeof when === 'string' ? ({ operation }: Request) => operation === when : when;
     const planned = { when: is, outcome, times };
     this.#planned.push(planned);
@@ -92,20 +98,22 @@ export class MatrixStandIn {
   }
 
   /** Makes a room in which the bot already is. Its first member has the highest power. */
-  makeRoom({ members = [], levels, encrypted, version = '11', isDirect }: RoomWish = {}): string {
+  makeRoom({
+    members = [],
+    levels,
+    encrypted,
+    version = '11',
+    at = Date.now() - DAY,
+  }: RoomWish = {}): string {
     const [maker = BOT] = members;
     const room = this.#newRoom();
     const state = (type: string, content: Record<string, unknown>, state_key = '', sender = maker) =>
-      room.add({ type, sender, state_key, content });
+      room.add({ type, sender, state_key, content, at });
     state('m.room.create', { room_version: version });
     for (const member of [...members, BOT].filter((one, i, all) => all.indexOf(one) === i))
       state(
         'm.room.member',
-        {
-          membership: 'join',
-          displayname: member.slice(1).split(':')[0],
-          ...(isDirect ? { is_direct: true } : {}),
-        },
+        { membership: 'join', displayname: member.slice(1).split(':')[0] },
         member,
         member,
       );
@@ -158,7 +166,7 @@ export class MatrixStandIn {
     const planned = this.#planned.find((one) => one.times > 0 && one.when(request));
     if (planned) planned.times--;
     if (planned?.outcome === 'no answer') return void incoming.socket.destroy();
-    if (planned?.outcome) return answer(response, planned.outcome);
+    if (planned && typeof planned.outcome !== 'string') return answer(response, planned.outcome);
     const outcome = this.#unknown(request) ?? (await this.#routes[request.operation]?.(request));
     if (!outcome) {
       // Paths outside the specification are looked for by the library and answered so by any server.
@@ -169,7 +177,8 @@ export class MatrixStandIn {
     this.faults.push(
       ...bodyFaultsOf(request).map((fault) => `${request.operation} ${request.path}: ${fault}`),
     );
-    answer(response, outcome);
+    if (planned) incoming.socket.destroy();
+    else answer(response, outcome);
   }
 
   /** The answer to whoever has no right token. */
@@ -194,7 +203,11 @@ export class MatrixStandIn {
     defineFilter: ({ body }) => ok({ filter_id: `f${this.#filters.push(body as object)}` }),
     sync: (request) => this.#sync(request),
     uploadKeys: (request) => this.#uploadKeys(request),
-    queryKeys: () => ok({ device_keys: { [BOT]: Object.fromEntries(this.#keys) }, failures: {} }),
+    queryKeys: ({ body }) => {
+      const asked = Object.keys((body as { device_keys: object }).device_keys);
+      const keysOf = (user: string) => (user === BOT ? Object.fromEntries(this.#keys) : {});
+      return ok({ device_keys: Object.fromEntries(asked.map((user) => [user, keysOf(user)])), failures: {} });
+    },
     claimKeys: () => ok({ one_time_keys: {}, failures: {} }),
     sendToDevice: () => ok(),
     uploadCrossSigningKeys: () => ok(),

@@ -1,11 +1,14 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { appendFileSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { encodeRecoveryKey } from 'matrix-js-sdk/lib/crypto-api/recovery-key.js';
-import type { Account, Homeserver } from './homeserver.ts';
+import type { Account, Reach } from './homeserver.ts';
 
 const ENTRY = fileURLToPath(new URL('../../../src/entry.js', import.meta.url));
+
+/** So long an ending may take, milliseconds. */
+const PATIENCE = 15_000;
 
 /** The program as its operator runs it: a process with a settings file. */
 export class Bot {
@@ -17,12 +20,9 @@ export class Bot {
   readonly #config: string;
   #process: ChildProcess | undefined;
 
-  constructor(homeserver: Homeserver, account: Account, more: object = {}) {
+  constructor({ address, folder }: Reach, account: Account, more: object = {}) {
     this.account = account;
-    this.folder = join(
-      homeserver.folder,
-      `bot-${account.user.slice(1, 5)}-${Math.random().toString(36).slice(2, 8)}`,
-    );
+    this.folder = join(folder, `bot-${account.name}`);
     mkdirSync(this.folder);
     this.#config = join(this.folder, 'config.json');
     this.env = {
@@ -31,7 +31,7 @@ export class Bot {
       BOT_RECOVERY_KEY: encodeRecoveryKey(new Uint8Array(32).fill(7)) ?? '',
     };
     const matrix = {
-      ...{ homeserver: homeserver.address, user: account.user, password: { env: 'BOT_PASSWORD' } },
+      ...{ homeserver: address, user: account.user, password: { env: 'BOT_PASSWORD' } },
       ...{
         storeKey: { env: 'BOT_STORE_KEY' },
         recoveryKey: { env: 'BOT_RECOVERY_KEY' },
@@ -44,6 +44,11 @@ export class Bot {
 
   get data(): string {
     return join(this.folder, 'data');
+  }
+
+  /** The session that it keeps. */
+  session(): { deviceId: string; accessToken: string } {
+    return JSON.parse(readFileSync(join(this.data, 'matrix', 'session.json'), 'utf8'));
   }
 
   /** Starts the process; resolves when it says that it is ready, in so many milliseconds. */
@@ -61,6 +66,7 @@ export class Bot {
         const lines = (rest + data.toString()).split('\n');
         rest = lines.pop() ?? '';
         this.output.push(...lines);
+        appendFileSync(join(this.folder, 'bot.log'), data);
         if (lines.some((line) => line.includes('"ready":"matrix"'))) ready(performance.now() - from);
       });
       child.once('exit', (code, signal) =>
@@ -73,13 +79,17 @@ export class Bot {
     });
   }
 
-  end(signal: 'SIGTERM' | 'SIGKILL'): Promise<number | null> {
+  /** Ends the process; its status, null where it was killed. It has its own ten seconds to finish what it began. */
+  async end(signal: 'SIGTERM' | 'SIGKILL'): Promise<number | null> {
     const child = this.#process;
-    if (!child || child.exitCode !== null || child.signalCode !== null)
-      return Promise.resolve(child?.exitCode ?? null);
+    if (!child || child.exitCode !== null || child.signalCode !== null) return child?.exitCode ?? null;
     const gone = new Promise<number | null>((done) => child.once('exit', done));
     child.kill(signal);
-    return gone;
+    const late = setTimeout(() => child.kill('SIGKILL'), PATIENCE);
+    const status = await gone;
+    clearTimeout(late);
+    if (signal === 'SIGTERM' && status === null) throw new Error('the bot did not end when it was told to');
+    return status;
   }
 
   /** Its log lines of at least that level (info is 30). */

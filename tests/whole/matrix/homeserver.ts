@@ -1,56 +1,12 @@
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
 import { createHmac, randomBytes } from 'node:crypto';
-import { existsSync, mkdirSync, mkdtempSync, openSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { closeSync, mkdtempSync, openSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
-import { homedir, tmpdir } from 'node:os';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { environment } from './environment.ts';
 
-/** The release that these tests were written with: older ones fail with today's dependencies. */
-const RELEASE = '1.163.2';
 export const SERVER_NAME = 'bees.test';
-
-/** The virtual environment in the user's cache, made on first use. Throws a sentence that says what is missing. */
-function environment(): string {
-  const cache = join(process.env.XDG_CACHE_HOME || join(homedir(), '.cache'), 'honeycount-homeserver');
-  const place = join(cache, `venv-${RELEASE}`);
-  const python = join(place, 'bin', 'python');
-  if (isWhole(python)) return python;
-  mkdirSync(cache, { recursive: true });
-  rmSync(place, { recursive: true, force: true });
-  const run = (what: string, file: string, args: string[]) => {
-    try {
-      execFileSync(file, args, { stdio: ['ignore', 'ignore', 'pipe'], timeout: 300_000 });
-    } catch (error) {
-      const said = String((error as { stderr?: Buffer }).stderr ?? error)
-        .trim()
-        .split('\n')
-        .at(-1);
-      throw new Error(`The homeserver for these tests cannot be installed: ${what} failed (${said}).`);
-    }
-  };
-  run('python3 -m venv (Python 3.10 or newer with its venv module is needed)', 'python3', [
-    '-m',
-    'venv',
-    place,
-  ]);
-  run(`installing matrix-synapse ${RELEASE} from the package index`, python, [
-    ...['-m', 'pip', 'install', '--quiet', '--disable-pip-version-check', `matrix-synapse==${RELEASE}`],
-  ]);
-  if (!isWhole(python)) throw new Error('The homeserver was installed, but does not start.');
-  return python;
-}
-
-function isWhole(python: string): boolean {
-  if (!existsSync(python)) return false;
-  try {
-    const said = execFileSync(python, ['-c', 'import synapse; print(synapse.__version__)'], {
-      stdio: ['ignore', 'pipe', 'ignore'],
-    });
-    return said.toString().trim().startsWith(RELEASE);
-  } catch {
-    return false;
-  }
-}
 
 const freePort = (): Promise<number> =>
   new Promise((done) => {
@@ -88,6 +44,9 @@ function settings(folder: string, port: number, secret: string): object {
     federation_domain_whitelist: [],
     presence: { enabled: false },
     url_preview_enabled: false,
+    // Sizes are made when they are asked for, and here nobody does.
+    thumbnail_sizes: [],
+    dynamic_thumbnails: true,
     rc_message: MANY,
     rc_registration: MANY,
     rc_login: { address: MANY, account: MANY, failed_attempts: MANY },
@@ -101,23 +60,27 @@ function settings(folder: string, port: number, secret: string): object {
 }
 
 export interface Account {
+  readonly name: string;
   readonly user: string;
   readonly password: string;
 }
 
+/** Where a homeserver is, and the secret that registers accounts there. */
+export interface Reach {
+  readonly address: string;
+  /** Whatever is written in it goes when the homeserver goes. */
+  readonly folder: string;
+  readonly secret: string;
+}
+
 /** A real homeserver on loopback, with nothing in it. */
 export class Homeserver {
-  readonly address: string;
-  readonly folder: string;
-  readonly #secret: string;
-  readonly #python: string;
-  #process: ChildProcess | undefined;
+  readonly reach: Reach;
+  readonly #process: ChildProcess;
 
-  private constructor(python: string, folder: string, port: number, secret: string) {
-    this.#python = python;
-    this.folder = folder;
-    this.address = `http://127.0.0.1:${port}`;
-    this.#secret = secret;
+  private constructor(reach: Reach, process: ChildProcess) {
+    this.reach = reach;
+    this.#process = process;
   }
 
   static async open(): Promise<Homeserver> {
@@ -125,73 +88,63 @@ export class Homeserver {
     const folder = mkdtempSync(join(tmpdir(), 'honeycount-homeserver-'));
     const port = await freePort();
     const secret = randomBytes(24).toString('hex');
+    const config = join(folder, 'homeserver.yaml');
     writeFileSync(join(folder, 'log.yaml'), LOGGING(join(folder, 'homeserver.log')));
     // JSON is YAML.
-    writeFileSync(join(folder, 'homeserver.yaml'), JSON.stringify(settings(folder, port, secret)));
-    const server = new Homeserver(python, folder, port, secret);
-    execFileSync(
-      python,
-      ['-m', 'synapse.app.homeserver', '-c', join(folder, 'homeserver.yaml'), '--generate-keys'],
-      {
-        stdio: 'ignore',
-        cwd: folder,
-      },
-    );
-    await server.start();
-    return server;
+    writeFileSync(config, JSON.stringify(settings(folder, port, secret)));
+    const synapse = ['-m', 'synapse.app.homeserver', '-c', config];
+    execFileSync(python, [...synapse, '--generate-keys'], { stdio: 'ignore', cwd: folder });
+    const output = join(folder, 'output.log');
+    const out = openSync(output, 'a');
+    const child = spawn(python, synapse, { cwd: folder, stdio: ['ignore', out, out] });
+    closeSync(out);
+    const address = `http://127.0.0.1:${port}`;
+    if (!(await isUp(address, child)))
+      throw new Error(`The homeserver did not start: ${readFileSync(output, 'utf8').slice(-2000)}`);
+    return new Homeserver({ address, folder, secret }, child);
   }
 
-  async start(): Promise<void> {
-    const out = openSync(join(this.folder, 'output.log'), 'a');
-    this.#process = spawn(
-      this.#python,
-      ['-m', 'synapse.app.homeserver', '-c', join(this.folder, 'homeserver.yaml')],
-      { cwd: this.folder, stdio: ['ignore', out, out] },
-    );
-    for (let tries = 0; tries < 600; tries++) {
-      if (this.#process.exitCode !== null) break;
-      const up = await fetch(`${this.address}/_matrix/client/versions`).then(
-        ({ ok }) => ok,
-        () => false,
-      );
-      if (up) return;
-      await new Promise((done) => setTimeout(done, 100));
-    }
-    throw new Error(
-      `The homeserver did not start: ${readFileSync(join(this.folder, 'output.log'), 'utf8').slice(-2000)}`,
-    );
-  }
-
-  async stop(): Promise<void> {
-    const process = this.#process;
-    if (!process || process.exitCode !== null) return;
-    const gone = new Promise((done) => process.once('exit', done));
-    process.kill('SIGTERM');
-    const hard = setTimeout(() => process.kill('SIGKILL'), 10_000);
-    await gone;
-    clearTimeout(hard);
-  }
-
+  /** Ends the server and removes all it wrote; with HOMESERVER_KEEP set, its logs and the bots' stay to be read. */
   async close(): Promise<void> {
-    await this.stop();
-    rmSync(this.folder, { recursive: true, force: true });
+    const child = this.#process;
+    const { folder } = this.reach;
+    if (child.exitCode === null) {
+      const gone = new Promise((done) => child.once('exit', done));
+      child.kill('SIGTERM');
+      const hard = setTimeout(() => child.kill('SIGKILL'), 10_000);
+      await gone;
+      clearTimeout(hard);
+    }
+    if (process.env.HOMESERVER_KEEP) return void process.stderr.write(`kept: ${folder}\n`);
+    rmSync(folder, { recursive: true, force: true });
   }
+}
 
-  /** Registers an account by the server's shared secret. */
-  async register(name: string): Promise<Account> {
-    const password = randomBytes(12).toString('hex');
-    const path = `${this.address}/_synapse/admin/v1/register`;
-    const { nonce } = (await (await fetch(path)).json()) as { nonce: string };
-    const mac = createHmac('sha1', this.#secret)
-      .update([nonce, name, password, 'notadmin'].join('\0'))
-      .digest('hex');
-    const answer = await fetch(path, {
-      method: 'POST',
-      body: JSON.stringify({ nonce, username: name, password, admin: false, mac }),
-    });
-    if (!answer.ok) throw new Error(`registering ${name}: ${await answer.text()}`);
-    return { user: `@${name}:${SERVER_NAME}`, password };
+async function isUp(address: string, child: ChildProcess): Promise<boolean> {
+  for (let tries = 0; tries < 600 && child.exitCode === null; tries++) {
+    const up = await fetch(`${address}/_matrix/client/versions`).then(
+      ({ ok }) => ok,
+      () => false,
+    );
+    if (up) return true;
+    await new Promise((done) => setTimeout(done, 100));
   }
+  return false;
+}
+
+/** Registers an account by the server's shared secret; its name is the given one, made its own by a number. */
+export async function register({ address, secret }: Reach, called: string): Promise<Account> {
+  const password = randomBytes(12).toString('hex');
+  const name = `${called}-${randomBytes(3).toString('hex')}`;
+  const path = `${address}/_synapse/admin/v1/register`;
+  const { nonce } = (await (await fetch(path)).json()) as { nonce: string };
+  const mac = createHmac('sha1', secret).update([nonce, name, password, 'notadmin'].join('\0')).digest('hex');
+  const answer = await fetch(path, {
+    method: 'POST',
+    body: JSON.stringify({ nonce, username: name, password, admin: false, mac }),
+  });
+  if (!answer.ok) throw new Error(`registering ${name}: ${await answer.text()}`);
+  return { name, user: `@${name}:${SERVER_NAME}`, password };
 }
 
 const LOGGING = (file: string): string =>

@@ -1,8 +1,11 @@
-import { createDecipheriv } from 'node:crypto';
+import { createDecipheriv, createHash } from 'node:crypto';
 import * as sdk from 'matrix-js-sdk';
-import type { Account } from './homeserver.ts';
+import { type Account, type Reach, register } from './homeserver.ts';
 
 const SILENT = { trace() {}, debug() {}, info() {}, warn() {}, error() {}, getChild: () => SILENT } as never;
+
+// The library talks to the console even with a logger given.
+for (const level of ['trace', 'debug', 'info', 'warn'] as const) console[level] = () => {};
 
 export interface Seen {
   readonly id: string;
@@ -20,6 +23,8 @@ export interface Seen {
 export class Member {
   readonly client: sdk.MatrixClient;
   readonly account: Account;
+  /** The key that opens the account's secrets, by its name. */
+  recovery: [string, Uint8Array<ArrayBuffer>] | undefined;
   readonly #events = new Map<string, sdk.MatrixEvent>();
   #number = 0;
 
@@ -28,7 +33,14 @@ export class Member {
     this.account = account;
   }
 
-  static async at(address: string, account: Account): Promise<Member> {
+  /** A new member. */
+  static async join(reach: Reach, called: string): Promise<Member> {
+    return Member.with(reach, await register(reach, called));
+  }
+
+  /** Somebody at an account that there is. */
+  static async with({ address }: Reach, account: Account): Promise<Member> {
+    let member: Member | undefined;
     const door = sdk.createClient({ baseUrl: address, logger: SILENT });
     const session = await door.loginRequest({
       type: 'm.login.password',
@@ -38,16 +50,18 @@ export class Member {
     const client = sdk.createClient({
       ...{ baseUrl: address, userId: account.user, logger: SILENT, disableVoip: true },
       ...{ deviceId: session.device_id, accessToken: session.access_token },
+      cryptoCallbacks: { getSecretStorageKey: async () => member?.recovery ?? null },
     });
     await client.initRustCrypto({ useIndexedDB: false });
-    const member = new Member(client, account);
-    client.on(sdk.RoomEvent.Timeline, (event) => void member.#events.set(event.getId() ?? '', event));
+    const made = new Member(client, account);
+    member = made;
+    client.on(sdk.RoomEvent.Timeline, (event) => void made.#events.set(event.getId() ?? '', event));
     const prepared = new Promise<void>((done) =>
       client.on(sdk.ClientEvent.Sync, (state) => state === 'PREPARED' && done()),
     );
     await client.startClient({ initialSyncLimit: 20 });
     await prepared;
-    return member;
+    return made;
   }
 
   stop(): void {
@@ -56,6 +70,58 @@ export class Member {
 
   get user(): string {
     return this.account.user;
+  }
+
+  /** Makes the account's own keys and locks them with a recovery key, as a person does; the key as written down. */
+  async setUpRecovery(): Promise<string> {
+    const crypto = this.client.getCrypto();
+    const key = await crypto?.createRecoveryKeyFromPassphrase();
+    if (!crypto || !key) throw new Error('no keys');
+    const { user, password } = this.account;
+    await crypto.bootstrapCrossSigning({
+      authUploadDeviceSigningKeys: async (upload) => {
+        const identifier = { type: 'm.id.user', user };
+        await upload({ type: 'm.login.password', identifier, user, password });
+      },
+    });
+    await crypto.bootstrapSecretStorage({ createSecretStorageKey: async () => key });
+    return key.encodedPrivateKey ?? '';
+  }
+
+  /** What other clients are told of an account: its devices, and the key that stands for the person. */
+  async #keysOf(user: string) {
+    return this.client.downloadKeysForUsers([user]);
+  }
+
+  async devicesOf(user: string): Promise<string[]> {
+    return Object.keys((await this.#keysOf(user)).device_keys[user] ?? {});
+  }
+
+  async masterKeyOf(user: string): Promise<string | undefined> {
+    return Object.values((await this.#keysOf(user)).master_keys?.[user]?.keys ?? {})[0];
+  }
+
+  /** Whether a device bears its account's own signature, as this client sees it. */
+  async isSigned(user: string, device: string): Promise<boolean> {
+    const status = await this.client.getCrypto()?.getDeviceVerificationStatus(user, device);
+    return status?.signedByOwner ?? false;
+  }
+
+  /** What the homeserver says to a token. */
+  whoAmI(token: string): Promise<Response> {
+    return fetch(`${this.client.baseUrl}/_matrix/client/v3/account/whoami`, {
+      headers: { authorization: `Bearer ${token}` },
+    });
+  }
+
+  /** Brings another member into a room. */
+  async bring(room: string, other: Member): Promise<void> {
+    await this.client.invite(room, other.user);
+    await other.client.joinRoom(room);
+    await until(
+      () => this.client.getRoom(room)?.getMember(other.user)?.membership === 'join',
+      `${other.user} joins`,
+    );
   }
 
   /** A room with others in it, encrypted or not. */
@@ -134,24 +200,44 @@ export class Member {
     return this.answerTo(room, await this.say(room, body, more));
   }
 
+  /** The pictures and files of an answer, so many of them. */
+  async attachments(room: string, ask: string, many: number): Promise<Seen[]> {
+    const come = () => this.answers(room, ask).filter(({ content }) => content.msgtype !== 'm.notice');
+    await until(() => come().length >= many, `${many} pictures or files for ${ask}`);
+    return come();
+  }
+
   /** A picture's bytes: by the authenticated way, unlocked where it was locked. */
   async fetch(content: Record<string, unknown>): Promise<Buffer> {
-    const file = content.file as { url: string; iv: string; key: { k: string } } | undefined;
-    const url = file?.url ?? String(content.url);
-    const [, server, media] = /^mxc:\/\/([^/]+)\/(.+)$/.exec(url) ?? [];
-    const answer = await fetch(`${this.client.baseUrl}/_matrix/client/v1/media/download/${server}/${media}`, {
-      headers: { authorization: `Bearer ${this.client.getAccessToken()}` },
-    });
+    const file = content.file as Locked | undefined;
+    const answer = await this.download(file?.url ?? String(content.url), '/_matrix/client/v1/media');
     if (!answer.ok) throw new Error(`fetching a picture: ${answer.status}`);
     const bytes = Buffer.from(await answer.arrayBuffer());
-    if (!file) return bytes;
-    const unlock = createDecipheriv(
-      'aes-256-ctr',
-      Buffer.from(file.key.k, 'base64url'),
-      Buffer.from(file.iv, 'base64'),
-    );
-    return Buffer.concat([unlock.update(bytes), unlock.final()]);
+    return file ? unlocked(bytes, file) : bytes;
   }
+
+  /** Asks for something that was uploaded, at one of the paths that homeservers have had for it. */
+  download(url: string, path: string): Promise<Response> {
+    const [, server, media] = /^mxc:\/\/([^/]+)\/(.+)$/.exec(url) ?? [];
+    return fetch(`${this.client.baseUrl}${path}/download/${server}/${media}`, {
+      headers: { authorization: `Bearer ${this.client.getAccessToken()}` },
+    });
+  }
+}
+
+interface Locked {
+  readonly url: string;
+  readonly iv: string;
+  readonly key: { readonly k: string };
+  readonly hashes: { readonly sha256: string };
+}
+
+/** As the specification has a client do it: first the hash of what came, then the key. */
+function unlocked(bytes: Buffer, { iv, key, hashes }: Locked): Buffer {
+  const hash = createHash('sha256').update(bytes).digest('base64').replace(/=+$/, '');
+  if (hash !== hashes.sha256) throw new Error('a locked file is not the one that was sent');
+  const unlock = createDecipheriv('aes-256-ctr', Buffer.from(key.k, 'base64url'), Buffer.from(iv, 'base64'));
+  return Buffer.concat([unlock.update(bytes), unlock.final()]);
 }
 
 function seenOf(event: sdk.MatrixEvent): Seen {
