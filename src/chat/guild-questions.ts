@@ -26,7 +26,29 @@ const NOUN = '(?:rosettes?|flowers?|blocks?|stars?|patch(?:es)?|hexies?|hexes|he
 const COUNTED = new RegExp(`\\b(${COUNT})\\s+(?:(?:more|new|further)\\s+)?${NOUN}\\b`, 'i');
 const ASKING = /\?|\bhow\b|\bneed|\bcan\b|\bfrom\b|\bout of\b/i;
 const DONE = /\b(?:finished|made|sewed|sewn|stitched|completed|done|did|pieced)\b/i;
-const TELLING = /^\s*(?:i|i've|i have|ive|just|today|yesterday)\b/i;
+const TELLING =
+  /^\s*(?:i|i['’]ve|i have|ive|just|today|yesterday|another|finished|made|sewed|sewn|stitched|completed|done)\b/i;
+const A_DAY =
+  /\b(?:today|yesterday|last night|this (?:morning|evening|afternoon)|(?:on |last )?(?:mon|tues|wednes|thurs|fri|satur|sun)day)\b/i;
+const AT_THE_START = new RegExp(`^\\s*${COUNTED.source}`, 'i');
+const THE_SWAP = /\b(?:to swap|(?:for|in|into|to|from) (?:the|our|this) swap|swap (?:away|them|it))\b/i;
+const OFFERING = /\b(?:i(?: have|['’]ve got| got|['’]ve| can offer| offer)|offer(?:ing)?|put(?:ting)? in)\b/i;
+const WISHING = /\b(?:want|would like|['’]d like|wish for|looking for|need|after)\b/i;
+const SWAPPED = new RegExp(THE_SWAP.source, 'gi');
+
+/** The goods of a sentence about a swap: what stands behind the verb, less the words that say it is for the swap. */
+const goodsAfter = (verb: RegExp) => (text: string) => {
+  const found = verb.exec(text);
+  const behind = found ? text.slice(found.index + found[0].length) : text;
+  return behind
+    .replace(SWAPPED, ' ')
+    .replace(/\b(?:please|thanks|thank you)\b/gi, ' ')
+    .replace(/[\s,.!?]+$/, '')
+    .trim();
+};
+/** The number of a block of the month. */
+const BLOCK = /\bblock (?:no\.? ?|number )?(\d{1,3})\b/i;
+const blockIn = (text: string) => BLOCK.exec(text)?.[1] ?? '';
 
 /** The count in figures, and what follows it: what stands before is how she says that it is a log. */
 function fromCount(text: string): string {
@@ -52,10 +74,61 @@ const SAID: readonly Said[] = [
     all: [/\b(?:which|what) challenges?\b|\bchallenges? (?:is|are) (?:on|open|running)\b/i],
   },
   { ask: 'log', all: [/^\s*(?:please\s+)?log\s/i, new RegExp(COUNT, 'i')], words: fromCount },
+  { ask: 'month done', all: [TELLING, DONE, BLOCK], none: [ASKING], words: blockIn },
+  {
+    ask: 'month show',
+    all: [
+      /\bwho\b.*\b(?:finished|done|made)\b.*\bblocks?\b|\b(?:all|list of) (?:the )?blocks of the month\b/i,
+    ],
+  },
+  {
+    ask: 'month block',
+    all: [
+      /\b(?:which|what|show)\b.*\bblock (?:of the month|is (?:it|on|next|open)|this month|(?:no\.? ?|number )?\d)|\bthis month['’]?s block\b|^\s*block of the month\b/i,
+    ],
+    words: blockIn,
+  },
+  {
+    ask: 'swap want',
+    all: [THE_SWAP, WISHING, /\d/],
+    none: [/\?|\bhow\b|\bwho\b/i],
+    words: goodsAfter(WISHING),
+  },
+  {
+    ask: 'swap offer',
+    all: [THE_SWAP, OFFERING, /\d/],
+    none: [/\?|\bhow\b|\bwho\b/i],
+    words: goodsAfter(OFFERING),
+  },
+  {
+    ask: 'swap list',
+    all: [
+      /\bwho (?:wants|offers|has|would like)\b.*\bswap\b|\bwhat(?:['’]s| is)? (?:offered|on offer|wished for|in the swap)\b/i,
+    ],
+  },
+  {
+    ask: 'swap envelopes',
+    all: [
+      /\b(?:who|what)\b.*\bdo i (?:send|pack|post)\b|\bmy envelopes?\b|\bwhat goes in (?:my|the) envelopes?\b/i,
+    ],
+  },
   { ask: 'log', all: [TELLING, DONE, COUNTED], none: [ASKING], words: fromCount },
+  { ask: 'log', all: [AT_THE_START, A_DAY], none: [ASKING], words: fromCount },
   {
     ask: 'undo',
-    all: [/^\s*(?:please\s+)?(?:undo|take (?:that|it|my last(?: log)?) back)\b/i],
+    all: [
+      /^\s*(?:please\s+)?(?:undo|take (?:that|it|my last(?: log| one)?) back|take back (?:that|it|my last(?: log| one)?)|(?:delete|remove) my last (?:log|one|entry))\b/i,
+    ],
+  },
+  {
+    ask: 'me export',
+    all: [/\bwhat do you (?:keep|know|store|remember) (?:of|about|on) me\b|\bexport my data\b/i],
+  },
+  { ask: 'me forget', all: [/^\s*(?:please\s+)?(?:forget me|delete (?:my data|all my data|me))\b/i] },
+  {
+    ask: 'me set',
+    all: [/\b(?:stop|no more)\b.*\bremind/i],
+    words: () => 'nudge:off',
   },
 ];
 
