@@ -27,7 +27,7 @@ export const rowCount: Option<number, false> = {
 };
 
 const CAME_OUT =
-  /^(?:(?:it|they|that|this|which|and|but|row)\s+)*(?:(?:came|comes?|turned|turns?) out|measures?|measured|is|are|was|were|finish(?:es|ed)?)(?:\s+(?:only|just|about|to be|at|as|to|up))*\s+(?=[\d.])/i;
+  /^(?:(?:it|they|that|this|which|and|but|row)\s+)*(?:(?:came|comes?|turned|turns?) (?:out|to)|measures?|measured|is|are|was|were|finish(?:es|ed)?)(?:\s+(?:only|just|about|to be|at|as|to|up))*\s+(?=[\d.])/i;
 
 /** What the row measures: a length, or `came out 33 3/4`. */
 export const measuredRow: Option<number, false> = {

@@ -56,7 +56,7 @@ const named = (made: Result<Counted>, shape: ShapeName, words: string) =>
 
 const MAKERS: Readonly<Record<keyof typeof madeOfOptions, Maker>> = {
   rosette: (rounds: number, edge) =>
-    named(countRosette(rounds, edge), 'hexagon', `a rosette of ${rounds} rounds`),
+    named(countRosette(rounds, edge), 'hexagon', `a rosette of ${many(rounds, 'round', 'rounds')}`),
   field: ({ width, height }: Size, edge, { say }) =>
     named(
       countField({ width, height, edge, rows: 'across', sides: 'cover' }),

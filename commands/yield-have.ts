@@ -22,6 +22,8 @@ export interface Cutting {
   readonly method: 'best' | 'fewest' | CuttingMethod;
   readonly motif: Repeat | undefined;
   readonly assumed: readonly string[];
+  /** So many patches that are wanted, where that was said. */
+  readonly wanted: number | undefined;
 }
 
 /** More choices than this are a list, not a help. */
@@ -29,7 +31,7 @@ const MOST_CHOICES = 4;
 
 /** What all the pieces that she has give, each by itself and together; undefined where none gives a patch. */
 export function yieldOfAll(asked: AskedPatch, cutting: Cutting, here: Here): Reply | undefined {
-  const { piles, assumed } = cutting;
+  const { piles, assumed, wanted } = cutting;
   const gives = piles.map((pile) => fromOne(asked, pile, cutting));
   const all = piles.map(({ count: pieces }, at) => pieces * gives[at]!);
   const total = all.reduce((sum, patches) => sum + patches, 0);
@@ -37,7 +39,17 @@ export function yieldOfAll(asked: AskedPatch, cutting: Cutting, here: Here): Rep
   const { title, titles } = CATALOGUE[asked.shape];
   return reply({
     title: `${titled(asked, here)}, from what you have`,
-    lines: [`At least ${many(total, title, titles)} in all.`, ...nothingFrom(piles, gives)],
+    lines: [
+      `At least ${many(total, title, titles)} in all.`,
+      ...(wanted === undefined
+        ? []
+        : [
+            total < wanted
+              ? `${grouped(wanted - total)} short of ${grouped(wanted)}.`
+              : `Enough for ${grouped(wanted)}.`,
+          ]),
+      ...nothingFrom(piles, gives),
+    ],
     table: {
       columns: ['from', 'each gives', 'in all'],
       rows: piles.map((pile, at) => [pileTitle(pile), grouped(gives[at]!), grouped(all[at]!)]),

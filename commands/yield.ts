@@ -6,8 +6,8 @@ import { planCuts } from '../src/calculator/fabric/plan-cuts.ts';
 import { type Yield, yieldFrom } from '../src/calculator/fabric/yield.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import { type Answer, type Command, form, type Here } from '../src/chat/command.ts';
-import { bare, neededUnless, otherwise, usually, type Values } from '../src/chat/option.ts';
-import { choice, cloth, length } from '../src/chat/option-kinds.ts';
+import { alsoNamed, bare, neededUnless, otherwise, usually, type Values } from '../src/chat/option.ts';
+import { choice, cloth, length, whole } from '../src/chat/option-kinds.ts';
 import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
 import { type Cloth, pieceTitle } from '../src/measure/cloth.ts';
 import type { ClothPile } from '../src/measure/cloth-list.ts';
@@ -47,6 +47,10 @@ const yieldOptions = {
   ),
   motif: motifOption,
   have: haveOption,
+  pieces: alsoNamed(
+    whole('So many patches: how many pieces of that cloth they take', 1, 1_000_000, '240'),
+    'patches',
+  ),
 };
 
 const yieldCommand: Command = {
@@ -64,6 +68,7 @@ const yieldCommand: Command = {
         '/yield hexagon 1in 1yd method:fewest',
         '/yield hexagon 1 1/2in 1yd motif:4x5in',
         '/yield hexagon 1in have:3 fat quarters, 12 5in squares, 1 1/2yd',
+        '/yield hexagon 1in fat-quarter pieces:240',
       ],
       options: yieldOptions,
       run(values, here) {
@@ -94,7 +99,7 @@ function fromOne(values: Asked & { readonly cloth: Cloth }, here: Here): Answer 
   if (!asked.ok) return asked;
   const { patch } = asked.value;
   const assumed = assumptions(asked.value.assumed, values.cloth, margin, here);
-  const told = { ...here, assumed, selvage: selvageOf(values.cloth) };
+  const told = { ...here, assumed, selvage: selvageOf(values.cloth), wanted: values.pieces };
   const title = `${titled(asked.value, here)}, from ${pieceName(values.cloth)}${here.say.size(size.width, size.length)}`;
   if (values.motif)
     return (
@@ -127,7 +132,7 @@ function fromAll(values: Asked & { readonly have: readonly ClothPile[] }, here: 
   const assumed = assumptions(asked.value.assumed, lengths, margin, here);
   const largest = sizes.toSorted((a, b) => b.width * b.length - a.width * a.length)[0]!;
   return (
-    yieldOfAll(asked.value, { piles, width, margin, method, motif, assumed }, here) ??
+    yieldOfAll(asked.value, { piles, width, margin, method, motif, assumed, wanted: values.pieces }, here) ??
     tooSmall(asked.value, largest, here)
   );
 }
@@ -174,9 +179,14 @@ function answer(
   method: Method,
   found: Yield,
   best: BestPlan,
-  here: Here & { readonly assumed: readonly string[]; readonly title: string; readonly selvage: Selvage },
+  here: Here & {
+    readonly assumed: readonly string[];
+    readonly title: string;
+    readonly selvage: Selvage;
+    readonly wanted: number | undefined;
+  },
 ): Reply | ReturnType<typeof wrong> {
-  const { say, assumed, title, selvage } = here;
+  const { say, assumed, title, selvage, wanted } = here;
   const fewest = fewestCuts(serving(found, best), (plan) => plan);
   const way = wayOf(method, found, best, fewest, here);
   if (!way) return wrong('method-not-for-shape', { method, shape: CATALOGUE[asked.shape].titles });
@@ -185,11 +195,18 @@ function answer(
     title,
     lines: [
       headline(way, found, best),
+      ...wantedWords(wanted, way.count),
       ...withCuts(way.words, cutsWords(way.cuts), easier === undefined),
       ...(method === 'best' && easier ? [fewestLine(easier, say)] : []),
     ],
     table: otherWays(found, best, [way.plan, method === 'best' ? easier?.of : undefined], here),
-    figures: { ...figuresOf(found, best, fewest), ...cutsFigures(way.cuts) },
+    figures: {
+      ...figuresOf(found, best, fewest),
+      ...cutsFigures(way.cuts),
+      ...(wanted === undefined
+        ? {}
+        : { pieces: count(wanted), clothPieces: count(Math.ceil(wanted / way.count)) }),
+    },
     notes: assumedNote(assumed),
     cautions: bladeCaution(here),
     choices: asked.otherwise,
@@ -240,6 +257,14 @@ function headline({ count: gives, plan }: Way, { ceiling }: Yield, best: BestPla
   return `At least ${grouped(gives)} this way${blunt}; the area alone would allow ${grouped(ceiling)}.`;
 }
 
+/** Whether one piece of cloth is enough for so many patches, or how many are. */
+function wantedWords(wanted: number | undefined, gives: number): string[] {
+  if (wanted === undefined) return [];
+  return wanted <= gives
+    ? [`Enough for ${grouped(wanted)}.`]
+    : [`${grouped(wanted)} take ${grouped(Math.ceil(wanted / gives))} of that piece.`];
+}
+
 /** The last line of how it is cut says what it takes. */
 function withCuts(words: readonly string[], cuts: string, isFewest: boolean): string[] {
   if (cuts === '') return [...words];
@@ -262,7 +287,7 @@ function selvageOf({ name, width }: Cloth): Selvage {
 
 function pieceName(cloth: Cloth): string {
   const known = pieceTitle(cloth.name);
-  return known ? `a ${known}, ` : '';
+  return known ? `${/^a/i.test(known) ? 'an' : 'a'} ${known}, ` : '';
 }
 
 /** One row a method: its better direction. Those told already are left out. */

@@ -6,6 +6,7 @@ import { type Facts, FactsTrouble, GUILD_ITSELF, guildAlone } from './facts.ts';
 import { type Found, find } from './find.ts';
 import { loadedOnce } from './loaded-once.ts';
 import type { Options, ReadingContext } from './option.ts';
+import type { Doubt } from './question-doubts.ts';
 import { type ReadOptions, readNamedOptions, readOptions } from './read-options.ts';
 import type { Reply } from './reply.ts';
 import { shownName } from './shown-name.ts';
@@ -83,6 +84,7 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
     const defaults = settle(own, await bound.defaults.read(ask.guild, GUILD_ITSELF));
     const today = dateIn(ask.now, defaults.zone.value);
     const context = { unit: defaults.unit.value, today };
+    if (found.doubt) return askedBack(found, found.doubt, context, ask, bound);
     const read = readAsked(found, context);
     const slip = await slipOfQuestion(found, read);
     if (slip) return explain(slip, found, context);
@@ -98,6 +100,22 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
     const made = await (form.keeps && ask.event === null ? bound.together(work) : work(bound));
     if ('problem' in made) return explain(made.problem, found, context);
     return { ...made, command: command.name, audience: form.audience ?? made.audience };
+  }
+
+  /** A question that can be read in several ways: each is answered, and which is meant is asked. */
+  async function askedBack(
+    found: Found,
+    doubt: Doubt,
+    context: ReadingContext,
+    ask: Ask,
+    bound: Facts,
+  ): Promise<Reply> {
+    const { doubt: _, ...plain } = found;
+    const { askBack } = await import('./ask-back.ts');
+    const asked = await askBack(found, doubt, context, (options) => run({ ...plain, options }, ask, bound));
+    return asked.ok
+      ? { ...asked.value, command: found.command.name }
+      : explain(asked.problem, found, context);
   }
 
   return { answer };

@@ -3,6 +3,7 @@ import { grouped } from '../measure/ruler.ts';
 import { CONTROL, tidy } from '../measure/tidy.ts';
 import type { Ask, AskedOptions, Command, CommandList, FilledIn, Form } from './command.ts';
 import type { Question } from './question.ts';
+import type { Doubt } from './question-doubts.ts';
 import type { Manner } from './read-options.ts';
 
 /** More than this many characters is no ask. */
@@ -14,6 +15,8 @@ export interface Found {
   readonly form: Form;
   readonly options: string | Readonly<Record<string, string>>;
   readonly manner: Manner;
+  /** Where a question can be read in several ways: what to ask back. */
+  readonly doubt?: Doubt;
   /** Options filled in on a form, beside those in words. */
   readonly filled?: Readonly<Record<string, string>>;
 }
@@ -86,9 +89,10 @@ async function findQuestion(commands: CommandList, text: string): Promise<Result
   return found ? ok(found) : wrong('question-unread');
 }
 
-function asQuestion(command: Command, { form, words }: Question): Found | null {
+function asQuestion(command: Command, { form, words, doubt }: Question): Found | null {
   const meant = command.forms.find((one) => one.name === form);
-  return meant ? { command, form: meant, options: words, manner: 'question' } : null;
+  if (!meant) return null;
+  return { command, form: meant, options: words, manner: 'question', ...(doubt ? { doubt } : {}) };
 }
 
 /** A member may type any word, `constructor` too: only the list's own entries are commands. */
@@ -110,7 +114,8 @@ async function formOf(command: Command, text: string): Promise<Result<Found>> {
 /** `/count 7 rosettes 2 rounds`: the form is told by what the words are about, as in a question. */
 async function inPlainWords(command: Command, text: string): Promise<Found | null> {
   const { readQuestion } = await import('./question.ts');
-  const meant = readQuestion(text);
+  // A mistyped form is asked about, as any other word of a command.
+  const meant = readQuestion(text, 'as they are');
   return meant?.command === command.name ? asQuestion(command, meant) : null;
 }
 

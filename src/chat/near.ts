@@ -64,6 +64,19 @@ export const slipOf = (got: string, known: readonly string[]): string | null =>
     known.filter((word) => word[0] === got[0]?.toLowerCase()),
   );
 
+/**
+ * Whether a word is one sign away from another that it begins like: one too many, one missing, one wrong, or two
+ * that changed places.
+ *
+ * @example
+ * isOneSlip('bakcing', 'backing') // true
+ * isOneSlip('building', 'binding') // false
+ */
+export const isOneSlip = (got: string, meant: string): boolean =>
+  got[0]?.toLowerCase() === meant[0] &&
+  Math.abs(got.length - meant.length) <= 1 &&
+  missesBetween(got.toLowerCase(), meant) === 1;
+
 function nearestBy(allowed: typeof LOOSE, got: string, known: readonly string[]): string | null {
   if (got.length > LONGEST) return null;
   const asked = plain(got);

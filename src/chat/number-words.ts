@@ -11,8 +11,10 @@ const NUMBERS: Readonly<Record<string, string>> = {
     seven: '7',
     eight: '8',
   },
-  ...{ nine: '9', ten: '10', eleven: '11', twelve: '12', dozen: '12', nineteen: '19', twenty: '20' },
-  ...{ thirty: '30', forty: '40', fifty: '50', sixty: '60', hundred: '100' },
+  ...{ nine: '9', ten: '10', eleven: '11', twelve: '12', dozen: '12', thirteen: '13', fourteen: '14' },
+  ...{ fifteen: '15', sixteen: '16', seventeen: '17', eighteen: '18', nineteen: '19', twenty: '20' },
+  ...{ thirty: '30', forty: '40', fifty: '50', sixty: '60', seventy: '70', eighty: '80', ninety: '90' },
+  ...{ hundred: '100' },
 };
 
 const SHARES: Readonly<Record<string, string>> = {
@@ -22,11 +24,18 @@ const SHARES: Readonly<Record<string, string>> = {
   eighth: '1/8',
 };
 
-const SAID = `(?:an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|dozen|nineteen|twenty|thirty|forty|fifty|sixty|hundred)`;
+const SAID = `(?:${Object.keys(NUMBERS)
+  .sort((a, b) => b.length - a.length)
+  .join('|')
+  .replace('|an|a', '|an?')})`;
+/** Too many to be a size with a fraction. */
+const MANY = Object.keys(NUMBERS)
+  .filter((word) => Number(NUMBERS[word]) >= 5)
+  .join('|');
 const UNIT = '(?=inch|in\\b|")';
 /** What is counted in a question: before one of these a number's word is a number. */
 const COUNTED =
-  '(?:inch|in\\b|yards?|met(?:re|er)s?|rounds?|rosettes?|flowers?|stars?|blocks?|seams?|hours?|hex|diamonds?|pieces?|fat|charms?|sheets?|\\d)';
+  '(?:inch|in\\b|yards?|met(?:re|er)s?|rounds?|rosettes?|flowers?|stars?|(?:tumbling |baby )?blocks?|seams?|hours?|weeks?|hex|diamonds?|triang|kites?|pentag|squares?|pieces?|patches|papers?|fat|charms?|strips?|sheets?|members?|people|kits?|cent(?:re|er)s?|petals?|per side|a side|of us\\b|\\d)';
 
 const figure = (word: string): string => NUMBERS[word.toLowerCase()] ?? word;
 const share = (word: string): string => SHARES[word.toLowerCase()] ?? word;
@@ -35,6 +44,13 @@ type Rewrite = readonly [words: RegExp, figures: (found: string[]) => string];
 
 /** From the top, each wherever it occurs: the longer ways of saying a number before the shorter. */
 const REWRITES: readonly Rewrite[] = [
+  [/\bhalf a dozen\b/gi, () => '6'],
+  [
+    new RegExp(`\\b(${SAID}|\\d+) (dozen|hundred)\\b`, 'gi'),
+    ([, n = '', of = '']) => String(Number(figure(n)) * Number(figure(of))),
+  ],
+  [new RegExp(`\\b(${MANY})(?= \\d\\/\\d)`, 'gi'), ([, n = '']) => `${figure(n)},`],
+  [/\ba couple(?: of)? (?=[a-z]*[- ]?[a-z]+s\b)/gi, () => '2 '],
   [
     new RegExp(
       `\\b(${SAID}|\\d+) and (?:an? )?(half|quarter|\\d\\/\\d+)(?=[- ](?:inch|in\\b|yard|met|hour))`,
@@ -46,6 +62,10 @@ const REWRITES: readonly Rewrite[] = [
     new RegExp(`\\b(${SAID}|\\d+) (inch|yard|met(?:re|er)|hour) and (?:an? )?(half|quarter)\\b`, 'gi'),
     ([, n = '', unit = '', s = '']) => `${figure(n)} ${share(s)} ${unit}`,
   ],
+  [
+    /\b(?:an? )?(inch|yard|met(?:re|er)) and (?:an? )?(half|quarter)\b/gi,
+    ([, unit = '', s = '']) => `1 ${share(s)} ${unit}`,
+  ],
   [new RegExp(`\\bthree[- ]quarters?(?: of)?(?: an?)?[- ]${UNIT}`, 'gi'), () => '3/4 '],
   [
     new RegExp(`\\b(three|five|seven)[- ]eighths?(?: of)?(?: an?)?[- ]${UNIT}`, 'gi'),
@@ -56,7 +76,7 @@ const REWRITES: readonly Rewrite[] = [
     ([, s = '']) => `${share(s)} `,
   ],
   [
-    new RegExp(`\\b(?:an? )?(${SAID.replace('an?|', '')})[- ](?=(?:of (?:them|those) )?${COUNTED})`, 'gi'),
+    new RegExp(`\\b(?:an? )?(${SAID.replace('|an?', '')})[- ](?=(?:of (?:them|those) )?${COUNTED})`, 'gi'),
     ([, n = '']) => `${figure(n)} `,
   ],
   [/(?<![\d/][- ]?|\d in |")\binch(?=[- ](?:hex|dia|tri|half|kite|square|patch))/gi, () => '1 inch'],

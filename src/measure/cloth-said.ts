@@ -44,6 +44,14 @@ const WHICH =
 const NO_COLOUR =
   /^\s+(?:of (?:them|it|each|these|those)|and|or|plus|each|please|pls|enough|left|here|only|too|though|wide)\b/i;
 
+/** Sold by length too, but not to be cut into patches. */
+const NO_CLOTH =
+  /^(?: of)?\s+(?:sewing |cotton )?(?:thread|binding|batting|wadding|ribbon|elastic|seams?)\b/i;
+
+/** What it is kept for. */
+const FOR_A_PART =
+  /^\s+for (?:the |my )?(?:cent(?:re|er)s?|middles?|petals?|paths?|backgrounds?|round \d+|stars?)\b/i;
+
 const BY_LENGTH = /y(?:ar)?ds?\b|met(?:re|er)|\d ?m\b|strip/i;
 
 /** `2 x 1/2 yd` are two lengths, and no piece of two by a half. */
@@ -53,11 +61,12 @@ function takePile(text: string, unit: Unit): { readonly count: number; readonly 
   const whole = LENGTHS.test(text) ? null : takeCloth(text, unit);
   const counted = whole ? null : countAtFront(text);
   const taken = whole ?? (counted && takeClothOfColour(counted.rest, unit));
-  if (!taken || taken.value.kind === 'paper') return null;
+  if (!taken || taken.value.kind === 'paper' || NO_CLOTH.test(taken.rest)) return null;
   // A length of cloth is said in yards or metres, or it is "of" something: a patch's size is none.
   const length = text.slice(0, text.length - taken.rest.length);
   if (taken.value.kind === 'yardage' && !BY_LENGTH.test(length) && !/^ of\b/i.test(taken.rest)) return null;
-  const which = NO_COLOUR.test(taken.rest) ? null : WHICH.exec(taken.rest);
-  const end = text.length - taken.rest.length + (which?.[0].length ?? 0);
+  const which = NO_COLOUR.test(taken.rest) ? '' : (WHICH.exec(taken.rest)?.[0] ?? '');
+  const kept = FOR_A_PART.exec(taken.rest.slice(which.length))?.[0] ?? '';
+  const end = text.length - taken.rest.length + which.length + kept.length;
   return { count: counted?.count ?? 1, words: text.slice(0, end).trim() };
 }

@@ -77,6 +77,25 @@ describe('/yield have:', () => {
   });
 });
 
+describe('/yield pieces:', () => {
+  // 64 hexagons by strips from a fat quarter, so that 240 take 4; 75 nested and more at best, so that 75 take one.
+  test.each([
+    ['fat-quarter method:strips', 240, 4, '240 take 4'],
+    ['fat-quarter method:strips', 64, 1, 'Enough for 64.'],
+    ['fat-quarter', 75, 1, 'Enough for 75.'],
+    ['5in-square corners:blunt', 41, 11, '41 take 11'],
+  ])('%s for %i', async (cloth, pieces, clothPieces, words) => {
+    const reply = await answered(ask, `/yield hexagon 1in cloth:${cloth} pieces:${pieces}`);
+    expectFigures(reply, '', { pieces, clothPieces });
+    expect(reply.lines[1]).toContain(words);
+  });
+
+  test('from all that one has', async () => {
+    const reply = await answered(ask, '/yield hexagon 1in have:2 fat quarters method:strips pieces:130');
+    expect(reply.lines[1]).toBe('2 short of 130.');
+  });
+});
+
 describe('/yardage need:', () => {
   // The counts of trade: 19 in a rosette of two rounds, 96 in a star of four, 7 + 126 + 36 in seven rosettes.
   test.each([

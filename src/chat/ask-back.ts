@@ -1,0 +1,40 @@
+import { ok, type Result } from '../measure/result.ts';
+import type { Found } from './find.ts';
+import type { ReadingContext } from './option.ts';
+import type { Doubt } from './question-doubts.ts';
+import { readOptions } from './read-options.ts';
+import { type Reply, reply } from './reply.ts';
+import { writeAsk } from './write-ask.ts';
+
+/**
+ * The reply to a question that can be read in several ways: the one question back, what each way would come to,
+ * and each way as a choice.
+ */
+export async function askBack(
+  { command, form }: Found,
+  { title, asks, ways, tells }: Doubt,
+  context: ReadingContext,
+  answer: (words: string) => Promise<Reply>,
+): Promise<Result<Reply>> {
+  const choices: { label: string; ask: string }[] = [];
+  const rows: string[][] = [];
+  const cautions = new Set<string>();
+  for (const { label, words } of ways) {
+    const read = readOptions(form.options, words, context, 'question');
+    if (!read.ok) return read;
+    choices.push({ label, ask: writeAsk(command.name, form, read.value.values) });
+    const answered = await answer(words);
+    const told = answered.error === null ? toldOf(answered, tells) : undefined;
+    if (told !== undefined) rows.push([label, told]);
+    for (const caution of answered.cautions) cautions.add(caution);
+  }
+  const table = rows.length > 0 ? { columns: ['if it is', 'then'], rows } : null;
+  return ok(reply({ title, asks, table, cautions: [...cautions], choices }));
+}
+
+/** What one answer comes to, in a line. */
+function toldOf({ lines, table }: Reply, tells: RegExp | undefined): string | undefined {
+  if (!tells) return lines[0];
+  const row = table?.rows.find(([first = '']) => tells.test(first));
+  return lines.find((line) => tells.test(line)) ?? (row ? `${row[1]}, ${row[0]}` : lines[0]);
+}

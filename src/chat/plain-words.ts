@@ -1,0 +1,61 @@
+import { isOneSlip } from './near.ts';
+
+const ALL = '(?:all|everyone|everybody|ladies|girls|folks|friends|there|again|bees?)';
+const THANKS = '(?:(?:many )?thanks|thank you|thx|tia|ty|cheers)';
+
+/** What is said around a question, and says nothing of it. */
+const MANNERS: readonly RegExp[] = [
+  new RegExp(`^${THANKS}\\b[^.!?]*[.!]+\\s+(?=\\S)`, 'i'),
+  new RegExp(
+    `^(?:hi+|hello|hey|hiya|howdy|(?:good )?(?:morning|afternoon|evening))(?:[ ,]+${ALL})*\\s*[,.!:;-]*\\s+(?=\\S)`,
+    'i',
+  ),
+  /^(?:a )?quick (?:q|question)\b[ ,:.!-]*(?=\S)/i,
+  /\s*\b(?:please|pls|plz)\b/gi,
+  new RegExp(`[\\s,.!;-]+${THANKS}\\b[^.?!\\d]*[.!x:)\\s]*$`, 'i'),
+];
+
+/** Short forms and slips of words that tell what is asked, as they are spelled in full. */
+const SPELLINGS: readonly (readonly [RegExp, string])[] = [
+  [/\bw\/ ?/gi, 'with '],
+  [/\((?![\d,]+\.\d+\))([^()]*)\)/g, ', $1,'],
+  [/ & /g, ' and '],
+  [/\bhalf an hour\b/gi, '1/2 hour'],
+  [/\bhex(?:i|is|ys|ees?|eis)\b/gi, 'hexies'],
+  [/\b(hexagon|hexie|diamond|rosette|flower|star|block|square|quarter|patch)'s\b/gi, '$1s'],
+  [/\byrd(s?)\b/gi, 'yard$1'],
+  [/\bmtrs?\b/gi, 'metres'],
+  [/\bhrs?\b/gi, 'hours'],
+  [/\bwks?\b/gi, 'weeks'],
+  [/\binchs\b/gi, 'inches'],
+  [/\b(5|10)(?: ?in(?:ch)?| ?")?[- ]?sqs?\b/gi, '$1in squares'],
+  [/\b(fabric|cloth|material|yardage|enough|yards?|metres?|need|buy) 4 (?=\d)/gi, '$1 for '],
+  [/\b(\d\/\d) (?:of )?an? (?=(?:y(?:ar)?d|met|inch|in\b|hour))/gi, '$1 '],
+];
+
+/** Words that tell what is asked, and must be right for it to be found. */
+const TELLING = [
+  ...['rosette', 'rosettes', 'flower', 'flowers', 'garden', 'backing', 'binding', 'batting', 'wadding'],
+  ...['border', 'template', 'templates', 'yardage', 'fabric', 'mattress'],
+];
+const SHORTEST_SLIP = 6;
+
+const spelled = (word: string): string =>
+  word.length < SHORTEST_SLIP || TELLING.includes(word.toLowerCase())
+    ? word
+    : (TELLING.find((meant) => isOneSlip(word, meant)) ?? word);
+
+/**
+ * A question without greetings and thanks, its short forms spelled out, and a word that is one slip away from
+ * one that tells what is asked put right.
+ *
+ * @example
+ * plainWords('Hi all, how many 1in hexies from a FQ pls? Thanks!') // "how many 1in hexies from a FQ?"
+ * plainWords('how much bakcing w/ 108 wide') // "how much backing with 108 wide"
+ * plainWords('hello') // "hello"
+ */
+export function plainWords(text: string, slips: 'mended' | 'as they are' = 'mended'): string {
+  const bare = MANNERS.reduce((said, manner) => said.replace(manner, ''), text).trim();
+  const full = SPELLINGS.reduce((said, [short, long]) => said.replace(short, long), bare || text);
+  return slips === 'mended' ? full.replace(/[a-z]+/gi, spelled) : full;
+}

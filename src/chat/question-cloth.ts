@@ -1,0 +1,117 @@
+import { type Cloth, pieceTitle, takeCloth } from '../measure/cloth.ts';
+import { takeClothList } from '../measure/cloth-said.ts';
+
+/** A stretch of a question that was understood, and what it says. */
+export interface Stretch {
+  readonly at: number;
+  readonly length: number;
+  readonly words: string;
+}
+
+/** Cloth that one has, as a list that can be read again. */
+export interface Had extends Stretch {
+  readonly pieces: number;
+}
+
+const MINE = '(?:(?:about|only|just|exactly|at least|all|these|those|this|my|our|the|some|up|of) )*';
+const I_HAVE =
+  "\\b(?:i|we)(?:'ve|ve)?(?: only| still| just| also)*(?: have| had| got| own| found| bought)+ |\\b(?:i|we)'ve (?!been)";
+
+/** What stands before the cloth that one has. */
+const HAD: readonly RegExp[] = [
+  new RegExp(`(?:${I_HAVE}|^(?:have |got ))${MINE}`, 'gi'),
+  new RegExp(
+    `\\b(?:from|out of|with|using|use) (?=(?:all |these |those |this )?(?:my|our|these|those|this)\\b)${MINE}`,
+    'gi',
+  ),
+  new RegExp(`\\benough(?: (?:in|with|of) |\\?+ )${MINE}`, 'gi'),
+];
+/** The same, of several pieces: one alone is the piece to cut from. */
+const FROM_SEVERAL = new RegExp(`\\b(?:from|out of|with|using) ${MINE}`, 'gi');
+const IS_ENOUGH = new RegExp(`\\b(?:is|are|will|would|does|do|can|could) ${MINE}`, 'gi');
+const ENOUGH = /\benough\b|\b(?:give|make|yield|do) (?:me |us )?\d/i;
+
+/** The cloth that a question says one has; null where it says none. */
+export function hadIn(text: string): Had | null {
+  const ways = ENOUGH.test(text) ? [...HAD, IS_ENOUGH] : HAD;
+  for (const before of ways) {
+    const found = listAfter(before, text);
+    if (found) return found;
+  }
+  const several = listAfter(FROM_SEVERAL, text);
+  return several && several.pieces > 1 ? several : null;
+}
+
+function listAfter(before: RegExp, text: string): Had | null {
+  for (const { 0: lead, index: at } of text.matchAll(before)) {
+    const from = text.slice(at + lead.length);
+    const taken = takeClothList(from, 'in');
+    if (!taken) continue;
+    const length = lead.length + from.length - taken.rest.length;
+    return { at, length, words: taken.words, pieces: taken.pieces };
+  }
+  return null;
+}
+
+/** What stands before the cloth to cut from. Last, how many there are of it: the answer is for one. */
+const FROM = '\\b(?:from|out of|in|on|per|have|got|is) ';
+const BEFORE_CLOTH = [
+  new RegExp(FROM, 'gi'),
+  new RegExp(`${FROM}(?:my|the|each|every|this|an?|\\d+) `, 'gi'),
+];
+const SO_MANY = /\b\d+ /g;
+const BY_LENGTH = /yard|yd|met(?:re|er)|\d ?m\b/i;
+/** Last of all, wherever a word begins: a piece by its name, a length of cloth, a piece by its measures. */
+const ANYWHERE = /(?<![^\s,(])(?=[a-z\d])/gi;
+const OF_CLOTH = /^ ?of (?:fabric|cloth|material|cotton)\b/i;
+const SHEET = /\b(?:on|per|to|from|in) (?:an?|one|each|the|every) (?:page|sheet)(?: of (?:paper|card))?\b/i;
+
+/** The piece that a question says the patches are cut from; a page of paper is as large as is usual there. */
+export function clothIn(text: string, sheet: 'letter' | 'a4'): Stretch | null {
+  for (const before of BEFORE_CLOTH) {
+    const found = clothAfter(before, text, ({ kind }, words) => kind !== 'yardage' || BY_LENGTH.test(words));
+    if (found) return found;
+  }
+  const page = SHEET.exec(text);
+  if (page) return { at: page.index, length: page[0].length, words: sheet };
+  return (
+    clothAfter(SO_MANY, text, ({ name }) => pieceTitle(name) !== null) ??
+    clothAfter(
+      ANYWHERE,
+      text,
+      ({ name }, words, then) => pieceTitle(name) !== null || BY_LENGTH.test(words) || OF_CLOTH.test(then),
+    ) ??
+    clothAfter(ANYWHERE, text, ({ name, width }) => pieceTitle(name) === null && width !== null)
+  );
+}
+
+function clothAfter(
+  before: RegExp,
+  text: string,
+  is: (cloth: Cloth, words: string, then: string) => boolean,
+): Stretch | null {
+  for (const { 0: lead, index: at } of text.matchAll(before)) {
+    const from = text.slice(at + lead.length);
+    const taken = takeCloth(from, 'in');
+    if (!taken) continue;
+    const words = from.slice(0, from.length - taken.rest.length);
+    if (is(taken.value, words, taken.rest)) return { at, length: lead.length + words.length, words };
+  }
+  return null;
+}
+
+const PART = '(?:cent(?:re|er)s?|middles?|petals?|paths?|backgrounds?|round \\d+)';
+const FOR_A_PART = new RegExp(`(\\d[\\d,]*) (?:for (?:the )?)?(?:[a-z]+ )?${PART}\\b`, 'gi');
+
+/** How many patches for which part, where a question says so of two parts or more: "7 centres and 42 petals". */
+export function partsIn(text: string): Stretch | null {
+  const found = [...text.matchAll(FOR_A_PART)];
+  const [first] = found;
+  const last = found.at(-1);
+  if (!first || !last || found.length < 2) return null;
+  return {
+    at: first.index,
+    length: last.index + last[0].length - first.index,
+    words: found.map(([words]) => words).join(', '),
+  };
+}

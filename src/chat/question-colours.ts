@@ -1,0 +1,65 @@
+import { COLOUR } from '../measure/colour-words.ts';
+import type { Stretch } from './question-cloth.ts';
+
+const NEXT = '(?:\\s*(?:,|\\/|&|\\+)\\s*(?:and |then )?|\\s+(?:and|then) |\\s+)';
+const IN_TURN = new RegExp(`\\b${COLOUR}(?:${NEXT}${COLOUR})+\\b(?! (?:cent|middle|petal|path|backgr))`, 'i');
+const EACH = new RegExp(COLOUR, 'gi');
+
+/**
+ * Colours that are named one after another, as rounds or rows take them in turn.
+ *
+ * @example
+ * coloursIn('round and round red blue white').words // "red,blue,white"
+ * coloursIn('rows of sky blue, red and white').words // "sky blue,red,white"
+ * coloursIn('a red rosette') // null
+ */
+export function coloursIn(text: string): Stretch | null {
+  const found = IN_TURN.exec(text);
+  if (!found) return null;
+  const names = (found[0].match(EACH) ?? []).map((name) => name.toLowerCase());
+  return { at: found.index, length: found[0].length, words: names.join(',') };
+}
+
+/** What a part is called, and the word that a plan knows it by. */
+const PARTS: readonly (readonly [RegExp, string])[] = [
+  [/^(?:cent|middle)/i, 'centre'],
+  [/^petal/i, 'petal'],
+  [/^path/i, 'path'],
+  [/^bind/i, 'binding'],
+  [/^back(?!g)/i, 'backing'],
+  [/^border/i, 'border'],
+  [/^star/i, 'star'],
+];
+const PILE = '(?:scrappy|scraps?|stash|leftovers?)';
+const OF_A_PART = new RegExp(
+  `\\b(${COLOUR}|${PILE}|florals?|prints?|solids?|batiks?)(?: ${COLOUR}| florals?| prints?| solids?)? (cent(?:re|er)s?|middles?|petals?|paths?|bindings?|backings?|borders?|stars?)\\b`,
+  'gi',
+);
+const MY_PILE =
+  /\b(?:(?:out of|from|with|using|use(?: up)?|in) )?(?:my |the |our )?(?:(?:old|own) )?(scraps?|scrappy|stash|leftovers?)\b(?: (?:fabrics?|cloth|bag|bin|box|pile))?/i;
+
+/**
+ * The cloths that a question names for the parts of a quilt, and scraps for all the others; with the question
+ * that is left.
+ *
+ * @example
+ * clothsIn('yellow centres, scrap petals and a white path').words // "centre yellow, petal scraps, path white"
+ * clothsIn('a queen out of my scraps').words // "all scraps"
+ * clothsIn('a queen in 1in hexies') // null
+ */
+export function clothsIn(text: string): { readonly words: string; readonly rest: string } | null {
+  const said = new Map<string, string>();
+  let rest = text.replace(OF_A_PART, (_, cloth: string, part: string) => {
+    const known = PARTS.find(([pattern]) => pattern.test(part))?.[1] ?? part;
+    if (!said.has(known))
+      said.set(known, new RegExp(`^${PILE}$`, 'i').test(cloth) ? 'scraps' : cloth.toLowerCase());
+    return ' ';
+  });
+  const pile = MY_PILE.exec(rest);
+  if (pile) {
+    rest = rest.replace(MY_PILE, ' ');
+    said.set('all', /stash/i.test(pile[1]!) ? 'stash' : 'scraps');
+  }
+  if (said.size === 0) return null;
+  return { words: [...said].map(([part, cloth]) => `${part} ${cloth}`).join(', '), rest };
+}

@@ -1,0 +1,46 @@
+/*
+ * The parts that the patterns of plain questions are built from: what a number, a size, a bed, a count of patches
+ * look like in a sentence.
+ */
+import { takeNumber } from '../measure/number.ts';
+import { BEDS } from '../measure/size.ts';
+
+export const NUMBER = '\\d+(?:[ -]\\d+\\/\\d+|\\/\\d+|\\.\\d+)?';
+export const UNIT = '(?: ?(?:inch(?:es)?|in|ft|feet|yards?|yd|cm|mm|m)\\b| ?["\'])';
+export const SIZE = `\\b${NUMBER}${UNIT}? ?(?:x|by) ?${NUMBER}(?:${UNIT})?`;
+
+const wordsOf = (beds: typeof BEDS): string =>
+  beds.map((bed) => bed.words.source.replace(/^\^/, '')).join('|');
+
+export const BED = `\\b(?:${wordsOf(BEDS)})`;
+const INFANT = new RegExp(`\\b(?:${wordsOf(BEDS.filter((bed) => bed.infant))})`, 'i');
+
+/** The name of an infant's bed stays beside its size, for the caution that goes with it. */
+export const infant = (question: string): string => (INFANT.test(question) ? 'crib ' : '');
+
+/** More patches than one. */
+export const PATCHES =
+  '(?:hexagons|hexies|hexes|diamonds|triangles|kites|squares|rectangles|octagons|pentagons|tumblers|clam[- ]?shells|apple[- ]?cores|patches|pieces|papers)';
+
+const UNITS =
+  '(?:in|inch|inches|cm|mm|ft|feet|yds?|yards?|m|met(?:re|er)s?|x|by|rounds?|wide|a|an|degrees?|deg|points?|pointed)';
+const BETWEEN = `(?:(?!${UNITS}\\b)[a-z-]+ ){0,2}`;
+const NOT_A_PART = '(?<![\\d./,])(?<!\\d[ -])';
+
+/**
+ * So many patches: "240 hexagons", "12 blue hexies", "50 1 inch diamonds"; also "50 1/2 inch hexies", where so many
+ * cannot be a size with a fraction. A size before one kind of patch is none: "1 1/2 hexagons".
+ */
+export const A_COUNT = `${NOT_A_PART}\\b(?:(\\d{1,6}) (?=(?:of (?:my|the|these|those) )?(?:(?!\\d+\\/)${NUMBER}${UNIT}[- ]*)?${BETWEEN}${PATCHES}\\b)|(1[3-9]|[2-9]\\d|\\d{3,6}) (?=\\d+\\/\\d+${UNIT}))`;
+
+export const countIn = new RegExp(A_COUNT, 'i');
+
+/** Sizes in centimetres or millimetres, and none in inches: bare numbers are so too. */
+export const isMetric = (question: string): boolean =>
+  /\d ?(?:cm|mm)\b|\bmet(?:re|er)s?\b|\d ?m\b/i.test(question) && !/\d ?(?:in\b|inch|")/i.test(question);
+
+/** A number that was found by {@link NUMBER}. */
+export const amount = (number: string): number => takeNumber(number.replace('-', ' '))?.value ?? 0;
+
+/** Rosettes that are not sewn together. */
+export const APART = /\b(?:apart|separate(?:ly)?|not joined|loose)\b/i;

@@ -1,0 +1,195 @@
+import { hadIn, partsIn } from './question-cloth.ts';
+import { coloursIn } from './question-colours.ts';
+import { A_COUNT, APART, BED, NUMBER, PATCHES, SIZE, UNIT } from './question-patterns.ts';
+
+/** Something that a question has or has not: words in it, or what is read in it. */
+export type Mark = RegExp | ((question: string) => boolean);
+
+export interface Sign {
+  /** The command and its form. */
+  readonly ask: string;
+  /** All of these must be there. */
+  readonly all: readonly Mark[];
+  /** None of these may be. */
+  readonly none?: readonly Mark[];
+}
+
+const PIECE =
+  /\bfat[- ]?(?:q\w+rs?|eigh?ths?)\b|\bfqs?\b|\b(?:5|10)[- ]?(?:in(?:ch)?|")?[- ]?squares?\b|\bcharms?\b|\bstrips?\b|\bletter\b|\ba4\b/i;
+const CLOTH = /\b(?:fabric|cloth|yards?|yardage|yds?|met(?:re|er)s?|material)\b/i;
+const LENGTH = /\b(?:yards?|yds?|met(?:re|er)s?|fabric|cloth)\b|\d ?m\b/i;
+const IN_A_LENGTH =
+  /\bin (?:an?|half|one|\d[\d /.-]*) ?(?:an? )?(?:y(?:ar)?ds?|met(?:re|er)s?|m|fat|fqs?)\b/i;
+const A_LENGTH =
+  /(?:\b\d[\d /.-]*|\ban? |\bhalf an? ) ?(?:y(?:ar)?ds?|met(?:re|er)s?|m|(?:cm|in|inch|inches) of (?:fabric|cloth|material))\b/i;
+/** A piece that is cut from by its measures. */
+const A_PIECE =
+  /\b(?:pieces?|bits?|remnants?|offcuts?) (?:of \w+ )?(?:of |is |about |measuring )*\d|\d ?(?:in|inch|inches|cm)? (?:pieces?|remnants?|offcuts?)\b/i;
+const ENOUGH = /\b(?:give|gives|make|makes|yield|yields|do) (?:me |us )?\d/i;
+const PAGE = /\b(?:page|sheet)\b/i;
+export const TIME =
+  /\bhow long\b[?.! ]*$|\bhow long\b(?!.*\bsides?\b).*\b(?:take|sew|stitch|finish|piece|make|for|to|do)|\bwhen\b.*\b(?:finish|done)\b|\b(?:hours?|weeks?|evenings|nights|minutes|thread|needlefuls?|stitches)\b/i;
+/** How long, with nothing more said of what takes so long. */
+const LONG = /\bhow long\b/i;
+const SIZED = new RegExp(`${BED}|\\d ?(?:in|inch|inches|cm|m|ft|["'])? ?(?:x|by) ?\\d`, 'i');
+export const QUILT = new RegExp(`\\b(?:quilts?|bed|top|cover|wall|cushion|runner)\\b|${SIZED.source}`, 'i');
+export const MANY = /\bhow many\b|\bcount\b|\bnumber of\b|\bdo i need\b|\bneeded\b/i;
+export const MUCH =
+  /\bhow much\b|\bhow many (?:\w+ )?(?:yards?|yds|met(?:re|er)s)\b|\b(?:fabric|cloth|yardage|material) (?:for|needed|required)\b|\bneed (?:the )?(?:fabric|cloth|material)\b/i;
+const CUT =
+  /\b(?:cut|cutting|ruler|template size|what size|how big|how large|how wide|seam allowance|flat to flat)\b/i;
+const GET = /\b(?:from|out of|get|gets|fit|fits|per|yield|enough|have|can i)\b/i;
+const PATCH =
+  /\b(?:hex\w*|dia?mo?n?d?s?|diamon\w*|triang\w*|kites?|squares?|rectang\w*|half[- ]hex\w*|oct\w*gons?|pentag\w*|tumblers?|clam[- ]?shells?|apple[- ]?cores?|patch(?:es)?|papers?|pieces?)\b/i;
+export const ROSETTES =
+  /\b\d+ (?!rounds?\b|pieces?\b|patch)(?:\d+[- ]rounds? )?(?:\w+ )?(?:rosettes|flowers)\b/i;
+const SET_TOGETHER = /\b(?:rosettes|flowers|stars|gardens?|blocks)\b/i;
+const BETWEEN_ROSETTES =
+  /\b(?:rosettes|flowers)\b.*\b(?:paths?|diamonds? (?:in )?between|set with)\b|\bpaths?\b.*\b(?:rosettes|flowers)\b/i;
+
+export const LONG_OR_MUCH = new RegExp(`${MUCH.source}|${TIME.source}|\\byardage\\b`, 'i');
+
+/** Something to print, not something to reckon. */
+const PRINTED =
+  /\btemplates?\b|\bprint(?:able|ed|out)?\b(?! ?(?:repeats?|is\b|that\b)).*\b(?:hex\w*|papers?|pieces?|patches|shapes?)\b|\bpapers?\b.*\bprint/i;
+const SHEETS = /\bhow many (?:sheets|pages)\b/i;
+const FINISHING = /\b(?:backing|binding|batting|wadding)\b/i;
+
+const A_ROW = new RegExp(`${A_COUNT}|\\brows? of \\d+\\b|\\bin (?:a|the|one|each|my) row\\b`, 'i');
+const CAME_OUT =
+  /\b(?:(?:came|comes?|coming|turned|turns?) (?:out|to)|measures?|measured|measuring)\b[a-z ]*\d/i;
+const PATCH_OR_ROW = new RegExp(`${PATCH.source}|\\brows?\\b`, 'i');
+const OUT_WRONG =
+  /\b(?:come|comes|coming|came|turn\w*) out (?:all |much |a bit |a little |far |too )*(?:small|short|big|large|long|wrong|uneven)\b/i;
+const IS_LONG = /\b(?:is|are|was|were|only)\b (?:only |about |just )*\d/i;
+const SHOULD_BE = /\bshould(?: have)? (?:be|been|measured?)\b/i;
+const ROW_AND_LENGTH = new RegExp(`${PATCHES}[ ,:=-]+${NUMBER}(?:${UNIT})`, 'i');
+const ASKING_NUMBER = /\bhow (?:many|much|long|big|wide)\b|\bwhat (?:should|do|would|can)\b/i;
+
+/** A wish for a whole quilt: out of the pile, or said as a wish, or with all its questions at once. */
+const PILE = /\b(?:scraps?|scrappy|stash|leftovers?)\b(?! (?:piece|bit|yard|metre))/i;
+const WISH =
+  /\bi(?:'d| would|'m| am)? (?:really )?(?:want|like|love|wish|hope|plan|dream|thinking|planning|going)\b|\bi(?:'m| am) making\b|\bmake me\b|^(?:planning|making|thinking of)\b|\b(?:everything|all) (?:that )?(?:i|we|you|one) needs?\b|\bwhat (?:do|should|must) (?:i|we) buy\b|\bwhat (?:do|will|would|does|all do) (?:i|it|we|one) (?:all )?(?:need|take)\b/i;
+
+const had: Mark = (question) => hadIn(question) !== null;
+const NEEDED = new RegExp(
+  `${A_COUNT}|\\b(?:for|make|cover|fill) (?:an? |the |my )?(?:${BED}|${SIZE})|\\b(?:rosettes?|flowers?|garden|stars?|blocks)\\b|\\b\\d+[- ]rounds?\\b`,
+  'i',
+);
+/** Patches or a layout, beside the cloth that one has. */
+const needed: Mark = (question) => {
+  const has = hadIn(question);
+  const rest = has ? `${question.slice(0, has.at)} ${question.slice(has.at + has.length)}` : question;
+  return NEEDED.test(rest) || partsIn(rest) !== null;
+};
+/** The number asked for is what the cloth gives, and not what is needed. */
+const HOW_MANY = /\bhow many\b(?! (?:more|yards?|yds?|met))/i;
+const inColours: Mark = (question) => coloursIn(question) !== null;
+/** Both how long and how much. */
+const allOfIt: Mark = (question) => LONG.test(question) && MUCH.test(question);
+const much: Mark = (question) => MUCH.test(question) !== LONG.test(question);
+
+/** Read from the top: the first line whose signs are all there is what was meant. */
+export const SIGNS: readonly Sign[] = [
+  { ask: 'help', all: [/^(?:(?:can|could|will) (?:you|u|anyone|someone|anybody|somebody) )?help\b/i] },
+  { ask: 'me show', all: [/\bmy (?:settings|defaults|units?)\b/i] },
+  { ask: 'swap rounds', all: [/\bswap\b/i, /\b\d+ (?:members|people|of us|each)\b|\brounds?\b/i] },
+  { ask: 'swap list', all: [/\bswap\b/i, /\b(?:what|who|list|show|offered|wanted|wished)\b/i] },
+  { ask: 'plan list', all: [/\b(?:our|the guild['’]?s|kept|which|what) plans\b/i] },
+  {
+    ask: 'plan show',
+    all: [/\b(?:show|see|open|look at|where['’]?s|find)\b.*\bplan (?:called |named |of )?\w/i],
+  },
+  { ask: 'template', all: [PRINTED], none: [/\btemplate size\b|\bmy templates?\b/i] },
+  { ask: 'template', all: [SHEETS, PATCH] },
+  { ask: 'template', all: [/\bpapers\b/i, /\b\d{2,5} ?x ?\d/i] },
+  {
+    ask: 'check',
+    all: [/\brows?\b/i, /\b(?:(?:came|comes?|turned) (?:out|to)|measures?|measured|short|long)\b|=/i, /\d/],
+    none: [/\bhow (?:many|much|long)\b/i],
+  },
+  { ask: 'check', all: [A_ROW, CAME_OUT], none: [ASKING_NUMBER] },
+  { ask: 'check', all: [/\brows? of \d+\b/i, IS_LONG], none: [ASKING_NUMBER] },
+  { ask: 'check', all: [A_ROW, SHOULD_BE, IS_LONG], none: [/\bhow (?:many|much)\b/i] },
+  {
+    ask: 'check',
+    all: [/\b(?:short|small|long|large|wrong|off)\b/i, A_ROW, ROW_AND_LENGTH],
+    none: [ASKING_NUMBER],
+  },
+  { ask: 'check', all: [PATCH_OR_ROW, OUT_WRONG] },
+  { ask: 'kit', all: [/\bkits?\b/i, /\d/] },
+  { ask: 'yardage', all: [had, needed], none: [HOW_MANY, PILE] },
+  { ask: 'yield', all: [had, PATCH], none: [/\bhow much\b/i, CAME_OUT] },
+  { ask: 'plan make', all: [/\bplan\b|\bshopping list\b/i] },
+  { ask: 'plan make', all: [SIZED, PILE], none: [MANY, much] },
+  { ask: 'plan make', all: [allOfIt, SIZED] },
+  { ask: 'plan make', all: [WISH, QUILT], none: [/\bhow many\b/i, much, FINISHING] },
+  {
+    ask: 'plan make',
+    all: [/\bhow much\b|\bhow long\b|\byardage\b|\bhours\b|\bfabric\b/i, SIZED, SET_TOGETHER],
+    none: [FINISHING, /\bborders?\b/i],
+  },
+  { ask: 'plan make', all: [MUCH, /\bstars\b/i, /\bhex\w*\b/i] },
+  { ask: 'plan make', all: [ROSETTES, APART, LONG_OR_MUCH] },
+  { ask: 'time', all: [TIME], none: [FINISHING] },
+  { ask: 'finish backing', all: [/\bbacking\b|\bfor the back\b/i] },
+  { ask: 'finish binding', all: [/\bbinding\b/i] },
+  { ask: 'finish batting', all: [/\b(?:batting|wadding)\b/i] },
+  { ask: 'finish border', all: [/\bborders?\b/i] },
+  {
+    ask: 'finish bed',
+    all: [/\bquilt size\b|\bsize (?:is|of|for) an? \w+ quilt\b/i, SIZED],
+    none: [PATCH, /\d/],
+  },
+  { ask: 'finish bed', all: [/\bmattress\b|\b(?:drop|overhang)\b/i], none: [PATCH] },
+  {
+    ask: 'finish bed',
+    all: [/\b(?:what size|how (?:big|large|wide))\b.*\bquilts?\b|\bquilt size\b/i, /\bbed\b/i],
+    none: [PATCH],
+  },
+  {
+    ask: 'yield',
+    all: [PIECE, /\bhow many\b|\bfrom\b|\bout of\b|\bget\b|\bfits?\b|\benough\b/i],
+    none: [/\bhow much\b/i],
+  },
+  { ask: 'yield', all: [PIECE, PATCH, ENOUGH] },
+  { ask: 'yield', all: [A_PIECE, SIZED, PATCH] },
+  { ask: 'yield', all: [/\bhow many\b/i, PATCH, A_LENGTH], none: [MUCH, SIZED] },
+  { ask: 'yield', all: [PAGE, PATCH, /\bhow many\b|\bfits?\b/i] },
+  { ask: 'yield', all: [MANY, GET, LENGTH], none: [MUCH] },
+  { ask: 'yield', all: [MANY, PATCH, IN_A_LENGTH], none: [MUCH] },
+  { ask: 'yield', all: [MANY, PATCH, /\b(?:from|out of)\b/i], none: [MUCH, QUILT] },
+  { ask: 'yield', all: [PATCH, /\b(?:from|out of)\b/i, LENGTH], none: [MUCH, QUILT, /\bneed|\bbuy/i] },
+  { ask: 'yardage', all: [MUCH] },
+  { ask: 'yardage', all: [CLOTH, /\bneed|\bbuy|\bfor\b|\benough\b/i] },
+  { ask: 'count ball', all: [/\bball\b/i] },
+  { ask: 'count garden', all: [/\bgarden\b/i] },
+  { ask: 'count garden', all: [BETWEEN_ROSETTES] },
+  { ask: 'count garden', all: [ROSETTES] },
+  { ask: 'count garden', all: [/\b(?:rosettes|flowers)\b/i, QUILT] },
+  { ask: 'count rosette', all: [/\b(?:rosettes?|flowers?)\b/i] },
+  { ask: 'count stars', all: [/\b\d+ stars\b|\bstars (?:set|with|and)\b/i] },
+  { ask: 'count stars', all: [/\bstars\b/i, QUILT] },
+  { ask: 'count star', all: [/\bstars?\b/i] },
+  { ask: 'count blocks', all: [/\bblocks?\b/i] },
+  { ask: 'count diamonds', all: [/\bdiamonds?\b/i, /\brounds?\b|\bcent(?:re|er)\b|\bin the middle\b/i] },
+  { ask: 'count rosette', all: [/\bround (?:and|&|n) round\b/i] },
+  { ask: 'count rosette', all: [inColours, /\brounds?\b/i] },
+  { ask: 'cut', all: [CUT, /\brectang/i] },
+  { ask: 'cut', all: [CUT, PATCH], none: [QUILT] },
+  { ask: 'count field', all: [QUILT] },
+  { ask: 'cut', all: [CUT] },
+  { ask: 'cut', all: [PATCH, /\d/] },
+  { ask: 'help', all: [/^(?:hello|hi|hey|what can you do|commands?)\b/i] },
+];
+
+const marked =
+  (question: string) =>
+  (mark: Mark): boolean =>
+    mark instanceof RegExp ? mark.test(question) : mark(question);
+
+/** What a question is about, by its signs; null where it bears none that are known. */
+export function signOf(question: string): string | null {
+  const has = marked(question);
+  return SIGNS.find(({ all, none = [] }) => all.every(has) && !none.some(has))?.ask ?? null;
+}
