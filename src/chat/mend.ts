@@ -26,6 +26,7 @@ const MENDS: Readonly<Record<string, Mend>> = {
   'option-unknown': near,
   'plan-unknown': near,
   'swap-unknown': near,
+  'swap-nobody': near,
   'option-missing': ({ option, example }, text) => `${text} ${option}:${example}`,
   'size-missing': ({ example }, text) => `${text} ${example}`,
 };

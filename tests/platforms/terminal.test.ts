@@ -219,6 +219,7 @@ describe('a reply on a narrow screen', () => {
   test('a number is not parted from its fraction or its unit', () => {
     expect(wrap('a square of 2 5/16 in', 15)).toBe('a square of\n2 5/16 in');
     expect(wrap('from a quarter of 18 x 21 in', 20)).toBe('from a quarter of\n18 x 21 in');
+    expect(wrap('1 → 2, 10 → 11', 12)).toBe('1 → 2,\n10 → 11');
     expect(wrap('Yours differ? `/me set`', 20)).toBe('Yours differ?\n`/me set`');
   });
 
