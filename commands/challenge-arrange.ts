@@ -2,8 +2,8 @@ import { form, type Here } from '../src/chat/command.ts';
 import { bare, otherwise, required, usually } from '../src/chat/option.ts';
 import { date } from '../src/chat/option-kinds.ts';
 import { reply } from '../src/chat/reply.ts';
+import { isOn, joinChoice, logChoice, renewed, standingsChoice } from '../src/guild/challenge-choices.ts';
 import type { ChallengeTerms } from '../src/guild/challenge-facts.ts';
-import { isOn, joinChoice, logChoice, renewed, standingsChoice } from './challenge-choices.ts';
 import { leftOfPlan, withPlan } from './challenge-plan.ts';
 import {
   countingOption,

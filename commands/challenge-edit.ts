@@ -1,12 +1,12 @@
 import { form, type Here } from '../src/chat/command.ts';
 import { date } from '../src/chat/option-kinds.ts';
 import { reply } from '../src/chat/reply.ts';
+import { renewed } from '../src/guild/challenge-choices.ts';
 import type { Challenge, ChallengeTerms } from '../src/guild/challenge-facts.ts';
 import { countedWords } from '../src/guild/counted.ts';
 import { ok, type Result, type Wrong, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
-import { renewed } from './challenge-choices.ts';
 import {
   countingOption,
   daysFit,

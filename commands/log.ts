@@ -2,12 +2,12 @@ import { type Answer, type Command, form, type Here } from '../src/chat/command.
 import { bare, required, usually } from '../src/chat/option.ts';
 import { words } from '../src/chat/option-kinds.ts';
 import { count, minutes as minutesFigure, reply } from '../src/chat/reply.ts';
+import { renewed, standingsChoice } from '../src/guild/challenge-choices.ts';
 import type { Challenge } from '../src/guild/challenge-facts.ts';
 import { nounFor } from '../src/guild/counted.ts';
 import { type Wrong, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
-import { renewed, standingsChoice } from './challenge-choices.ts';
 import { mineWords, totalWords } from './challenge-words.ts';
 import { dayOption, fromNote, minutesOption, noteOption, piecesOption } from './log-words.ts';
 import { challengeOption, whichChallenge } from './which-challenge.ts';

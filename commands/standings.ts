@@ -1,13 +1,13 @@
 import { type Command, form, type Here } from '../src/chat/command.ts';
 import { bare } from '../src/chat/option.ts';
 import { count, type Figure, type Reply, reply } from '../src/chat/reply.ts';
+import { isOn, joinChoice, logChoice, renewed, standingName } from '../src/guild/challenge-choices.ts';
 import type { Challenge, Part } from '../src/guild/challenge-facts.ts';
 import { nounFor, piecesFor, worthOf } from '../src/guild/counted.ts';
 import { type Forecast, forecast, type Progress } from '../src/guild/forecast.ts';
 import { progressOf, type WeekCount, weeksOf } from '../src/guild/progress.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
 import { dayWords, many } from '../src/measure/speech.ts';
-import { isOn, joinChoice, logChoice, renewed, standingName } from './challenge-choices.ts';
 import { leftOfPlan } from './challenge-plan.ts';
 import { challengeFigures, mineWords, totalWords } from './challenge-words.ts';
 import { chanceWords, forecastWords } from './forecast-words.ts';

@@ -1,11 +1,11 @@
 import { type Command, form } from '../src/chat/command.ts';
 import { bare, usually } from '../src/chat/option.ts';
 import { count, reply } from '../src/chat/reply.ts';
+import { renewed } from '../src/guild/challenge-choices.ts';
 import type { Line } from '../src/guild/challenge-facts.ts';
 import { nounFor } from '../src/guild/counted.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
-import { renewed } from './challenge-choices.ts';
 import { totalWords } from './challenge-words.ts';
 import { lineOption, ownLine, whoseLine } from './own-line.ts';
 import { challengeOption } from './which-challenge.ts';
