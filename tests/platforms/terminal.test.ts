@@ -82,6 +82,18 @@ describe('the room at a terminal', () => {
     await terminal.left;
   });
 
+  test('when somebody is forgotten, so is what was typed', async () => {
+    const terminal = await live();
+    await entered(terminal, '/me set seam:3/8in');
+    await entered(terminal, '/me forget');
+    expect(terminal.remembered).toHaveLength(2);
+    await entered(terminal, '1');
+    expect(terminal.replies.at(-1)?.title).toBe('Forgotten');
+    expect(terminal.remembered).toEqual([]);
+    await terminal.type('\u0004');
+    await terminal.left;
+  });
+
   test('the end of input leaves, on a line of its own', async () => {
     const terminal = await live();
     await terminal.type('\u0004');
