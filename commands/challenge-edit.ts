@@ -28,6 +28,19 @@ import { capital } from './patch.ts';
 import { challengeOption, whichChallenge } from './which-challenge.ts';
 import { mayArrange } from './which-one.ts';
 
+const lastDay = date('The last day; none for no end');
+
+/** A day, or none: an empty one. */
+const lastOption: typeof lastDay = {
+  ...lastDay,
+  bounds: `${lastDay.bounds}, or none`,
+  take(text, context) {
+    const none = /^none\b/i.exec(text);
+    return none ? ok({ value: '', rest: text.slice(none[0].length) }) : lastDay.take(text, context);
+  },
+  write: (value) => value || 'none',
+};
+
 export const editForm = form({
   name: 'edit',
   summary: 'Change the goal, days, name, place or who may log',
@@ -41,7 +54,7 @@ export const editForm = form({
     goal: goalOption,
     each: eachOption,
     first: date('The first day'),
-    last: date('The last day'),
+    last: lastOption,
     place: placeOption,
     who: whoOption,
     plan: { ...planOption, bounds: `${planOption.bounds}; none for no plan` },
@@ -79,12 +92,13 @@ async function changesTo(
   const given = Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined));
   if (Object.keys(given).length === 0)
     return wrong('nothing-to-change', { example: 'goal:250', instead: '/challenge edit goal:250' });
-  const { goal, each, place, plan, ...plain } = given as EditValues;
+  const { goal, each, place, plan, last, ...plain } = given as EditValues;
   const kept = plan === undefined || plan.toLowerCase() === 'none' ? null : await keptPlan(plan, here);
   if (kept && !kept.ok) return kept;
   const changes = {
     ...plain,
     ...(plan === undefined ? {} : { plan: kept?.value.name ?? null }),
+    ...(last === undefined ? {} : { last: last || null }),
     ...(goal === undefined ? {} : { goal: goal || null }),
     ...(each === undefined ? {} : { each: each || null }),
     ...(place === undefined ? {} : { place: placeNamed(place, here) }),

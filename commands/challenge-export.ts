@@ -1,4 +1,5 @@
 import { form } from '../src/chat/command.ts';
+import { marked } from '../src/chat/csv.ts';
 import { bare, otherwise } from '../src/chat/option.ts';
 import { choice } from '../src/chat/option-kinds.ts';
 import { count, reply } from '../src/chat/reply.ts';
@@ -52,7 +53,7 @@ export const exportForm = form({
         {
           name: fileName(of.name, format),
           alt: `The book of ${of.name}: ${many(of.lines, 'line', 'lines')}`,
-          of: { draw: 'text', text },
+          of: { draw: 'text', text: format === 'csv' ? marked(text) : text },
         },
       ],
       notes: ['Lines that take something back are in it too: pieces below zero.'],

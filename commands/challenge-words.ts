@@ -45,9 +45,11 @@ export function mineWords(mine: number, each: number | null): string {
     : `Yours: ${grouped(mine)}, the goal of ${grouped(each)} reached.`;
 }
 
-/** "from 1 Dec 2026 to 31 Dec 2026", or without an end. */
-export const daysOf = ({ first, last }: Pick<Challenge, 'first' | 'last'>): string =>
-  last === null ? `from ${dayWords(first)} on` : `${dayWords(first)} to ${dayWords(last)}`;
+/** "1 Dec 2026 to 31 Dec 2026", or without an end. */
+export function daysOf({ first, last }: Pick<Challenge, 'first' | 'last'>): string {
+  if (last === null) return `from ${dayWords(first)} on`;
+  return first === last ? `on ${dayWords(first)}` : `${dayWords(first)} to ${dayWords(last)}`;
+}
 
 const WHO: Readonly<Record<Challenge['who'], string>> = {
   everyone: 'Everyone may log.',

@@ -5,6 +5,7 @@ import { dayAfter, weekdayOf } from '../src/guild/days.ts';
 import { type Taken, takeNumber } from '../src/measure/number.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
+import { countInFigures, SMALL_NUMBER } from './small-numbers.ts';
 
 /** The most that one log may say: more is a slip. */
 const MOST_PIECES = 100_000;
@@ -17,6 +18,9 @@ const NOUN =
 /** A number that is no count of pieces: a length of time, a day, a size. */
 const NO_COUNT = /^\s*(?:(?:h|hrs?|hours?|m|mins?|minutes?)\b(?!\s*[:=])|in\b|inch|cm\b|mm\b|["x%:/.-])/i;
 
+/** "A rosette". */
+const ONE = new RegExp(`^an?\\s+(?=${NOUN.source.replace('^', '')})`, 'i');
+
 /** How many were sewn: `3`, `2 rosettes`, `2 more blocks`. */
 export const piecesOption: Option<number, false> = {
   kind: 'count',
@@ -26,7 +30,7 @@ export const piecesOption: Option<number, false> = {
   shape: { as: 'whole', least: 1, most: MOST_PIECES },
   names: ['piece', 'rosette', 'flower', 'block', 'star', 'patch', 'patches'],
   take(text) {
-    const taken = takeNumber(text);
+    const taken = takeNumber(countInFigures(text).replace(ONE, '1 '));
     if (!taken || NO_COUNT.test(taken.rest) || /^[a-z]/i.test(taken.rest)) return null;
     if (!Number.isInteger(taken.value)) return wrong('not-whole', { got: String(taken.value) });
     const bounds = { got: grouped(taken.value), least: '1', most: grouped(MOST_PIECES) };
@@ -127,9 +131,12 @@ function dayAfterExists(day: string): boolean {
 /** Where the next named option begins. */
 const NEXT_NAME = /\s(?:pieces?|day|minutes|note|picture|challenge|line)\s*[:=]/i;
 
-/** What begins a note and no day. A weekday cut short is a day only after "on" or "last": a sun print is a cloth. */
-const NO_DAY = new RegExp(
-  `^(?![\\d-])(?!(?:yesterday|today|tomorrow|(?:on|last)\\s+(?:${SHORT_DAYS}|\\d+|${MONTH}\\s*\\d+)|${WEEKDAYS.join('|')})\\b)`,
+/**
+ * What begins a note, and neither a count nor a day. A weekday cut short is a day only after "on" or "last": a
+ * sun print is a cloth.
+ */
+const NOTE = new RegExp(
+  `^(?![\\d-]|(?:an?|half a|${SMALL_NUMBER})(?:\\s+(?:dozen|hundred))?${NOUN.source.replace('^\\s*', '\\s+')})(?!(?:yesterday|today|tomorrow|(?:on|last)\\s+(?:${SHORT_DAYS}|\\d+|${MONTH}\\s*\\d+)|${WEEKDAYS.join('|')})\\b)`,
   'i',
 );
 
@@ -142,7 +149,7 @@ export const noteOption: Option<string, false> = {
   shape: { as: 'words', longest: LONGEST_NOTE },
   greedy: true,
   bare: true,
-  bareWhen: NO_DAY,
+  bareWhen: NOTE,
   take(text, { alone }) {
     const end = alone ? -1 : text.search(NEXT_NAME);
     const value = (end < 0 ? text : text.slice(0, end)).replace(/^[\s,;:.]+|\s+$/g, '');

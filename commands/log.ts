@@ -8,7 +8,7 @@ import { nounFor } from '../src/guild/counted.ts';
 import { type Wrong, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
-import { mineWords, totalWords } from './challenge-words.ts';
+import { daysOf, mineWords, totalWords } from './challenge-words.ts';
 import { dayOption, fromNote, minutesOption, noteOption, piecesOption } from './log-words.ts';
 import { challengeOption, whichChallenge } from './which-challenge.ts';
 import type { Settled } from './which-one.ts';
@@ -142,6 +142,6 @@ export function dayFits(of: Challenge, day: string, wasSaid: boolean, { today }:
   if (!wasSaid && of.last !== null && day > of.last)
     return wrong('challenge-over', { name, last, example: `day:${of.last}`, instead: '' });
   if (day < of.first || (of.last !== null && day > of.last))
-    return wrong('day-outside', { day: dayWords(day), name, first, last, instead: '' });
+    return wrong('day-outside', { day: dayWords(day), name, days: daysOf(of), instead: '' });
   return null;
 }

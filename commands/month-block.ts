@@ -91,7 +91,7 @@ async function shownBlock({ of, block }: Found, here: Here): Promise<Reply> {
       `${many(seams, 'seam', 'seams')}, ${say.run(seams * of.size)}${block.joining > 0 ? `: ${grouped(block.joining)} of them join it on` : ''}.`,
       ...(seams > 0 ? [`${time.words}.`] : []),
       ...(block.width > 0 ? [`Sewn to here it measures ${say.size(block.width, block.height)}.`] : []),
-      `Open from ${dayWords(block.opens)}. Finished by ${many(finished.length, 'member', 'members')}.`,
+      `Open from ${dayWords(block.opens)}. ${finishedBy(finished.length)}`,
     ],
     figures: {
       block: count(block.block),
@@ -197,7 +197,7 @@ async function mark(values: { readonly block?: number; readonly month?: string }
     lines: [
       `Block ${block.block} is ${state}${changed ? '' : ', as it was'}.`,
       hers.length > 0 ? `Finished by you: ${hers.join(', ')}.` : 'None of yours is finished yet.',
-      `Block ${block.block} is finished by ${many(finished.filter((one) => one.block === block.block).length, 'member', 'members')}.`,
+      `Block ${block.block}: ${finishedBy(finished.filter((one) => one.block === block.block).length).toLowerCase()}`,
     ],
     figures: { block: count(block.block), mine: count(hers), finished: count(finished.length) },
     choices: [
@@ -207,3 +207,7 @@ async function mark(values: { readonly block?: number; readonly month?: string }
     ],
   });
 }
+
+/** "Finished by 2 members." */
+const finishedBy = (members: number): string =>
+  members === 0 ? 'Nobody has finished it yet.' : `Finished by ${many(members, 'member', 'members')}.`;

@@ -12,9 +12,24 @@ export type Cell = string | number | null;
  * csv([['=1+1']]) // "'=1+1\r\n"
  */
 export function csv(rows: readonly (readonly Cell[])[]): string {
-  const text = rows.map((row) => `${row.map(written).join(',')}\r\n`).join('');
-  return PLAIN.test(text) ? text : `\ufeff${text}`;
+  return marked(rows.map(csvRow).join(''));
 }
+
+/**
+ * A text that is made row by row, with the mark that it needs.
+ *
+ * @example
+ * marked('Zoë,3\r\n') // "\ufeffZoë,3\r\n"
+ */
+export const marked = (text: string): string => (PLAIN.test(text) ? text : `\ufeff${text}`);
+
+/**
+ * One row, with its line's end.
+ *
+ * @example
+ * csvRow(['blue, with "stars"', null, -3]) // "\"blue, with \"\"stars\"\"\",,-3\r\n"
+ */
+export const csvRow = (row: readonly Cell[]): string => `${row.map(written).join(',')}\r\n`;
 
 const PLAIN = /^[\r\n -~]*$/;
 

@@ -26,8 +26,7 @@ export const GUILD_WORDINGS: Readonly<Record<string, (problem: Problem) => strin
     'What is counted stays as it is once something is logged. Open another challenge for something else.',
   'nothing-to-change': ({ example }) => `Nothing to change is named. For example ${text(example)}.`,
   'day-ahead': ({ day }) => `${text(day)} is still to come. Log it when it is sewn.`,
-  'day-outside': ({ day, first, last, name }) =>
-    `${text(day)} is outside of ${text(name)}, which is from ${text(first)}${last ? ` to ${text(last)}` : ''}.`,
+  'day-outside': ({ day, days, name }) => `${text(day)} is outside of ${text(name)}: ${text(days)}.`,
   'joined-only': ({ name }) =>
     `${text(name)} counts for those who have joined. \`/challenge join\` first, then log.`,
   'line-unknown': ({ line, name }) =>

@@ -1,3 +1,4 @@
+import { type Cell, csvRow } from '../chat/csv.ts';
 import type { Challenge, ChallengesKept } from './challenge-facts.ts';
 
 export type ExportFormat = 'csv' | 'json';
@@ -20,7 +21,6 @@ const COLUMNS = [
   'at',
 ] as const;
 
-type Cell = string | number | null;
 type Row = Readonly<Record<(typeof COLUMNS)[number], Cell>>;
 
 /** One format: what stands before the lines, what each becomes, what stands between them and after. */
@@ -33,8 +33,8 @@ interface Writing {
 
 const WRITINGS: Readonly<Record<ExportFormat, Writing>> = {
   csv: {
-    head: () => `${COLUMNS.join(',')}\r\n`,
-    row: (row) => `${COLUMNS.map((column) => csvCell(row[column])).join(',')}\r\n`,
+    head: () => csvRow(COLUMNS),
+    row: (row) => csvRow(COLUMNS.map((column) => row[column])),
     between: '',
     tail: '',
   },
@@ -47,22 +47,6 @@ const WRITINGS: Readonly<Record<ExportFormat, Writing>> = {
 };
 
 const termsOf = ({ guild: _, lines: __, ...terms }: Challenge): object => terms;
-
-/**
- * One cell as spreadsheets read it. A text that would be taken for a formula is marked as text: nothing that a
- * member typed is worked out.
- *
- * @example
- * csvCell('blue, with "stars"') // "\"blue, with \"\"stars\"\"\""
- * csvCell('=1+1') // "'=1+1"
- * csvCell(-3) // "-3"
- */
-export function csvCell(value: Cell): string {
-  if (value === null) return '';
-  if (typeof value === 'number') return String(value);
-  const text = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-}
 
 /** A challenge's whole book as text, piece by piece, in the order of its lines. */
 export async function* exported(

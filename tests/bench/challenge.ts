@@ -174,7 +174,7 @@ async function benchStandings(small: Filled, large: Filled): Promise<void> {
 
 /** The verb as `npm run export` starts it, a process of its own; its greatest memory as the system has it. */
 async function benchExport(folder: string): Promise<void> {
-  console.log('\nA book written out by npm run export: the most memory that it took (flat)');
+  console.log('\nA book written out by npm run export: the most memory that it took until then (flat)');
   for (const [name, entries] of [
     ['small', 10_000],
     ['large', 1_000_000],
@@ -184,33 +184,46 @@ async function benchExport(folder: string): Promise<void> {
       const verb = ['--max-semi-space-size=1', 'src/entry.js', 'export'];
       const args = [...verb, '--data', join(folder, `${name}.sqlite`), '--guild', GUILD];
       const from = performance.now();
-      const most = await mostMemory([...args, '--challenge', '1', '--format', format, '--out', out]);
+      const taken = await memoryOf([...args, '--challenge', '1', '--format', format, '--out', out], out);
       const took = performance.now() - from;
-      const size = (statSync(out).size / 1e6).toFixed(1);
-      const memory = most === null ? 'not told here' : `${Math.round(most / 1024)} MB`;
+      const bytes = statSync(out).size;
+      const size = (bytes / 1e6).toFixed(1);
+      const half = taken.find(({ written }) => written >= bytes / 2);
+      const memory = half
+        ? `${megabytes(half)} half way, ${megabytes(taken.at(-1))} at the end`
+        : 'not told here';
       console.log(
         `${format.padEnd(5)} ${String(entries).padStart(9)} entries ${size.padStart(7)} MB file   ${memory}   ${shown(took)}`,
       );
     }
 }
 
-/** Runs it to its end; the most memory it had, in kB, where the system tells. */
-async function mostMemory(args: readonly string[]): Promise<number | null> {
+interface Taken {
+  readonly written: number;
+  /** The most memory it had until then, kB. */
+  readonly most: number;
+}
+
+const megabytes = (taken: Taken | undefined): string => `${Math.round((taken?.most ?? 0) / 1024)} MB`;
+
+/** Runs it to its end; how much was written and the most memory it had, look by look, where the system tells. */
+async function memoryOf(args: readonly string[], out: string): Promise<Taken[]> {
   const child = spawn(process.execPath, args, { cwd: ROOT, stdio: ['ignore', 'inherit', 'inherit'] });
   const file = `/proc/${child.pid}/status`;
-  let most: number | null = null;
+  const taken: Taken[] = [];
   const look = setInterval(() => {
     if (!existsSync(file)) return;
     try {
-      most = Number(/VmHWM:\s+(\d+)/.exec(readFileSync(file, 'utf8'))?.[1] ?? most);
+      const most = Number(/VmHWM:\s+(\d+)/.exec(readFileSync(file, 'utf8'))?.[1]);
+      if (most > 0) taken.push({ written: statSync(`${out}.part`).size, most });
     } catch {
-      // It ended between the two looks.
+      // It ended between the two looks, or has not begun to write.
     }
-  }, 20);
+  }, 10);
   const status = await new Promise((done) => child.once('exit', done));
   clearInterval(look);
   if (status !== 0) throw new Error(`${args.join(' ')} ended with ${status}`);
-  return most;
+  return taken;
 }
 
 if (import.meta.main) await benchChallenges();

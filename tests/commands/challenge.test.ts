@@ -58,6 +58,7 @@ describe('opening, looking, closing', () => {
       'Ada',
       'changed it: name Spring to Spring long; goal 200 to 250; goal each none to 4; last day 31 Dec 2026 to 15 Jan 2027',
     ]);
+    expect((await guild.ask('/challenge edit last:none')).lines[0]).toBe('Last day 15 Jan 2027 to none.');
     expect(await errorOf(guild, '/challenge edit')).toBe('nothing-to-change');
     expect(await errorOf(guild, '/challenge edit last:2026-11-01')).toBe('days-backward');
   });
@@ -67,6 +68,22 @@ describe('opening, looking, closing', () => {
     await guild.ask('/log 2 day:2026-12-02');
     expect(await errorOf(guild, '/challenge edit first:2026-12-03')).toBe('logs-outside');
     expect(await errorOf(guild, '/challenge edit rounds:3')).toBe('counting-fixed');
+  });
+
+  test.each([
+    ['/challenge open Winter', 'Winter', 'rosette'],
+    ['/challenge open Starry nights counting:star side:3', 'Starry nights', 'star'],
+    ['/challenge open block name:Third', 'Third', 'block'],
+  ])('%s needs no name before its name', async (words, name, counting) => {
+    const guild = await guildRoom();
+    expect((await guild.ask(words)).error).toBeNull();
+    expect((await guild.facts.challenges.all('guild'))[0]).toMatchObject({ name, counting });
+  });
+
+  test('a name that is mistyped is met with the ask put right', async () => {
+    const guild = await opened();
+    const { lines } = await guild.ask('/standings Sprng');
+    expect(lines.at(-1)).toBe('`/standings challenge:Spring`');
   });
 
   test('two open ones cannot have one name', async () => {
@@ -122,6 +139,27 @@ describe('logging', () => {
       expect(kept).toMatchObject({ pieces, note: note ?? '' });
     },
   );
+
+  // A Tuesday, the eighth.
+  test.each([
+    ['/log a rosette, blue', 1, '2026-12-08', 'blue'],
+    ['/log two more rosettes', 2, '2026-12-08', ''],
+    ['/log half a dozen rosettes yesterday', 6, '2026-12-07', ''],
+    ['/log 2 monday', 2, '2026-12-07', ''],
+    ['/log 2 on monday, green', 2, '2026-12-07', 'green'],
+    ['/log 2 last friday green', 2, '2026-12-04', 'green'],
+    ['/log 2 on 3 Dec', 2, '2026-12-03', ''],
+    ['/log 1 sun print', 1, '2026-12-08', 'sun print'],
+    ['/log 3 two of them blue', 3, '2026-12-08', 'two of them blue'],
+    ['log 2 rosettes for spring', 2, '2026-12-08', ''],
+    ['/log 2 for the border', 2, '2026-12-08', 'for the border'],
+    ['I made a dozen rosettes', 12, '2026-12-08', ''],
+  ])('%s: %d on %s, noted “%s”', async (words, pieces, day, note) => {
+    const guild = await opened();
+    expect((await guild.ask(words)).error).toBeNull();
+    const [kept] = await guild.facts.challenges.lastLogs('guild', 'ada', 1);
+    expect(kept).toMatchObject({ pieces, day, note });
+  });
 
   test.each([
     ['/log', 'option-missing'],

@@ -9,7 +9,7 @@ const NOW = new Date('2026-12-01T10:00:00Z');
 
 const EXAMPLE = /```text\n> ([^\n]+)\n[\s\S]*?```/g;
 /** What the guild does together: one organiser's asks, each going on from the one before. */
-const TOGETHER = /^\/(?:challenge|log|standings|month)\b/;
+const TOGETHER = /^\/(?:challenge|log|standings|month|swap)\b/;
 const TABLE = /(<!-- commands -->\n)[\s\S]*?(<!-- \/commands -->)/;
 
 /** The README as the program makes it true: each example's reply asked anew, the table from the declarations. */

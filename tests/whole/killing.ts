@@ -38,6 +38,11 @@ const eventOf = (n: number) => ({
 
 /** So many lines are waiting for the program at once: more than it can answer before it is killed. */
 const WAITING = 250;
+/** A kill while it starts comes within so many milliseconds. */
+const EARLY = 450;
+/** Any other comes after so many answers, and in the middle of the next ones: so many milliseconds later. */
+const MOST_ANSWERS = 40;
+const BETWEEN = 15;
 /** So many answered events are delivered once more after a kill. */
 const AGAIN = 3;
 
@@ -59,8 +64,11 @@ export async function killAndKill(kills: number, random: () => number): Promise<
     ];
     const life = live(file, events);
     const early = random() < 0.25;
-    if (!early) await life.firstAnswer;
-    await wait(random() * 450);
+    if (early) await wait(random() * EARLY);
+    else {
+      await life.answers(1 + Math.floor(random() * MOST_ANSWERS));
+      await wait(random() * BETWEEN);
+    }
     for (const { event, reply } of await life.kill()) {
       const before = answers.get(event);
       if (before !== undefined && before !== reply)
@@ -94,18 +102,23 @@ function live(file: string, events: readonly { readonly event: string }[]) {
   child.stderr.on('data', (part) => (errors += part));
   child.stdin.on('error', () => {});
   child.stdin.write(events.map((event) => `${JSON.stringify(event)}\n`).join(''));
-  const first = Promise.withResolvers<void>();
+  const awaited = { many: Number.POSITIVE_INFINITY, ...Promise.withResolvers<void>() };
   const lines = createInterface({ input: child.stdout });
   lines.on('line', (reply) => {
     // The last line before the kill may be half a line: then nothing was told.
     if (!isWhole(reply)) return;
     said.push({ event: events[said.length]!.event, reply });
-    first.resolve();
+    if (said.length >= awaited.many) awaited.resolve();
   });
   const closed = once(child, 'close');
-  child.once('close', () => first.resolve());
+  child.once('close', () => awaited.resolve());
   return {
-    firstAnswer: first.promise,
+    /** When so many answers have come, or it ended. */
+    answers(many: number): Promise<void> {
+      awaited.many = many;
+      if (said.length >= many) awaited.resolve();
+      return awaited.promise;
+    },
     async kill(): Promise<Answered[]> {
       child.kill('SIGKILL');
       const [status, signal] = await closed;
