@@ -1,10 +1,14 @@
 import { ButtonStyle, ComponentType } from 'discord.js';
 import type { NotesKept } from '../../chat/facts.ts';
+import { referenceOf } from '../../chat/reference.ts';
 import type { Picture, Recipe, Reply } from '../../chat/reply.ts';
+import type { PlatformNeeds } from '../platform.ts';
 import { idOfChoice, idOfPage, keepPages } from './choices.ts';
 import { cutTo, LIMITS } from './limits.ts';
 import type { MessageFile } from './multipart.ts';
+import { incomplete } from './own-words.ts';
 import { type Page, pagesOf } from './pages.ts';
+import { accountOf } from './trouble.ts';
 
 /** What a message is made with: whose ask it answers, what is kept, and how pictures are drawn. */
 export interface MessageNeeds {
@@ -61,6 +65,25 @@ export async function messageOf(
     },
     files,
   };
+}
+
+/**
+ * The same, and where a picture cannot be drawn or a button's ask not be kept, the answer without them: what was
+ * asked is done, and she must hear of it.
+ */
+export async function messageAnyway(
+  of: Reply,
+  needs: MessageNeeds,
+  { log, now }: Pick<PlatformNeeds, 'log' | 'now'>,
+): Promise<Made> {
+  try {
+    return await messageOf(of, needs);
+  } catch (error) {
+    const reference = referenceOf(now());
+    log.error({ ...accountOf(error), reference }, 'an answer is incomplete');
+    const bare = { ...of, pictures: [], choices: [], notes: [...of.notes, incomplete(reference)] };
+    return messageOf(bare, { ...needs, keep: async () => 'lost' });
+  }
 }
 
 interface Shown {

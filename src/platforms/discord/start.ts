@@ -17,7 +17,7 @@ import { LIMITS } from './limits.ts';
 import { messageOf } from './message.ts';
 import { patiently } from './network.ts';
 import { sendTo } from './send.ts';
-import { brings, endedBy } from './trouble.ts';
+import { accountOf, endedBy } from './trouble.ts';
 
 export interface DiscordStart extends PlatformNeeds {
   readonly token: string;
@@ -102,11 +102,11 @@ function listen(client: Client, events: Events, needs: DiscordStart): void {
     // A guild that is only out of reach for now has not been left.
     if (guild.available) void noteLeft(guild.id, needs);
   });
-  client.on('error', (error) => log.warn({ err: error }, 'the connection failed'));
+  client.on('error', (error) => log.warn(accountOf(error), 'the connection failed'));
   client.on('warn', (words) => log.warn({ words }, 'the library warns'));
   client.on('shardResume', () => watch.count('reconnects_total', { platform: PLATFORM }));
   client.on('shardReconnecting', () => watch.count('reconnects_total', { platform: PLATFORM }));
-  client.on('shardError', (error) => log.warn({ err: error }, 'the gateway failed'));
+  client.on('shardError', (error) => log.warn(accountOf(error), 'the gateway failed'));
   client.on('invalidated', () => needs.ended(endedBy(new Error('session invalidated'))));
   client.on('shardDisconnect', ({ code }) =>
     needs.ended(endedBy(Object.assign(new Error('closed'), { code }))),
@@ -154,5 +154,3 @@ async function tell(
 }
 
 const isWritable = (channel: TextBasedChannel): boolean => 'send' in channel;
-
-export { brings };

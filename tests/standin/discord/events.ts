@@ -21,7 +21,12 @@ export const BEA: Who = { id: '600000000000000002', name: 'Bea', organiser: true
 type Value = string | number | boolean;
 
 /** What a member does. */
-export type EventNeeds = { readonly who: Who; readonly at?: number; readonly id?: string } & (
+export type EventNeeds = {
+  readonly who: Who;
+  readonly at?: number;
+  readonly id?: string;
+  readonly channel?: string;
+} & (
   | {
       readonly does: 'slash';
       readonly name: string;
@@ -81,6 +86,7 @@ const TYPES = { slash: 2, press: 3, typing: 4, submit: 5 } as const;
 /** The event that the gateway delivers when a member does something. */
 export function eventOf(needs: EventNeeds, commands: readonly unknown[] = []): Event {
   const id = needs.id ?? snowflake(needs.at);
+  const { channel = CHANNEL } = needs;
   if (needs.does === 'say')
     return { key: id, token: '', type: 'MESSAGE_CREATE', payload: messageFor(id, needs) };
   const token = `token-${id}`;
@@ -90,8 +96,8 @@ export function eventOf(needs: EventNeeds, commands: readonly unknown[] = []): E
     type: TYPES[needs.does],
     data: dataFor(needs, commands),
     guild_id: GUILD_ID,
-    channel_id: CHANNEL,
-    channel: { id: CHANNEL, type: 0, guild_id: GUILD_ID, name: 'sewing', permissions: '2048', flags: 0 },
+    channel_id: channel,
+    channel: { id: channel, type: 0, guild_id: GUILD_ID, name: 'sewing', permissions: '2048', flags: 0 },
     member: memberOf(needs.who),
     token,
     version: 1,
@@ -145,10 +151,10 @@ const pressedMessage = () => ({
   author: { id: '200000000000000001', username: 'bee', discriminator: '0', avatar: null, bot: true },
 });
 
-const messageFor = (id: string, { who, content, bot }: Extract<EventNeeds, { does: 'say' }>) => ({
+const messageFor = (id: string, { who, content, bot, channel }: Extract<EventNeeds, { does: 'say' }>) => ({
   ...{
     id,
-    channel_id: CHANNEL,
+    channel_id: channel ?? CHANNEL,
     guild_id: GUILD_ID,
     type: 0,
     content,

@@ -118,6 +118,8 @@ export class Gateway {
 }
 
 export const CHANNEL = '300000000000000001';
+/** Another channel of the same guild. */
+export const KITCHEN = '300000000000000002';
 
 /** The role of those who may do an organiser's work. */
 export const ORGANISERS = '100000000000000005';
@@ -125,6 +127,10 @@ export const ORGANISERS = '100000000000000005';
 const role = (id: string, name: string, permissions: string) => ({
   ...{ id, name, permissions, color: 0, hoist: false, position: 0 },
   ...{ managed: false, mentionable: false, flags: 0 },
+});
+
+const textChannel = (id: string, name: string) => ({
+  ...{ id, name, type: 0, position: 0, permission_overwrites: [], nsfw: false, parent_id: null },
 });
 
 export const wholeGuild = ({ id, name }: { id: string; name: string }) => ({
@@ -146,17 +152,7 @@ export const wholeGuild = ({ id, name }: { id: string; name: string }) => ({
   emojis: [],
   stickers: [],
   roles: [role(id, '@everyone', '117760'), role(ORGANISERS, 'organisers', '32')],
-  channels: [
-    {
-      id: CHANNEL,
-      type: 0,
-      name: 'sewing',
-      position: 0,
-      permission_overwrites: [],
-      nsfw: false,
-      parent_id: null,
-    },
-  ],
+  channels: [textChannel(CHANNEL, 'sewing'), textChannel(KITCHEN, 'kitchen')],
   members: [],
   threads: [],
   voice_states: [],
