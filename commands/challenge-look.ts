@@ -2,12 +2,13 @@ import { form } from '../src/chat/command.ts';
 import { bare, otherwise } from '../src/chat/option.ts';
 import { whole } from '../src/chat/option-kinds.ts';
 import { count, type Reply, reply } from '../src/chat/reply.ts';
+import { isOn, joinChoice, logChoice, standingsChoice } from '../src/guild/challenge-choices.ts';
 import type { Challenge, Line } from '../src/guild/challenge-facts.ts';
 import { nounFor } from '../src/guild/counted.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
-import { isOn, joinChoice, logChoice, standingsChoice } from './challenge-choices.ts';
+import { leftOfPlan } from './challenge-plan.ts';
 import { challengeFigures, daysOf, lineWords, shownChallenge, totalWords } from './challenge-words.ts';
 import { challengeOption, OPENING, whichChallenge } from './which-challenge.ts';
 
@@ -80,14 +81,21 @@ export const showForm = form({
     const of = found.value;
     const part = await here.facts.challenges.part(of, here.who.id);
     const heads = await here.facts.challenges.heads(of, of.each);
+    const left = await leftOfPlan(of, here);
     return reply({
       title: `${of.name}, no. ${of.number}${of.open ? '' : ', closed'}`,
       lines: [
         ...shownChallenge(of, here),
+        ...left.lines,
         `${many(heads.joined, 'member takes', 'members take')} part.`,
         ...(part && part.pieces > 0 ? [`Yours: ${grouped(part.pieces)}.`] : []),
       ],
-      figures: { ...challengeFigures(of), joined: count(heads.joined), mine: count(part?.pieces ?? 0) },
+      figures: {
+        ...challengeFigures(of),
+        ...left.figures,
+        joined: count(heads.joined),
+        mine: count(part?.pieces ?? 0),
+      },
       choices: [
         ...(isOn(of, here.today) ? [logChoice(of)] : []),
         standingsChoice(of),

@@ -58,7 +58,7 @@ const WHO: Readonly<Record<Challenge['who'], string>> = {
 /** What an organiser has said of a challenge, in lines. */
 export function termsWords(of: Challenge, here: Here): string[] {
   const counted = countedWords(of);
-  const goal = of.goal === null ? `As many ${counted} as you like` : `${grouped(of.goal)} ${counted}`;
+  const goal = of.goal === null ? `As many as you like: ${counted}` : `${grouped(of.goal)} ${counted}`;
   return [`${goal}${eachWords(of)}.`, ...restWords(of, here)];
 }
 
@@ -77,7 +77,7 @@ function restWords(of: Challenge, { say, place }: Here): string[] {
   return [
     `${upper(daysOf(of))}${of.place === place ? '' : `, in ${of.place}`}.`,
     ...(seams > 0 ? [`One is ${each}, ${say.run(seams * of.size)}.`] : []),
-    WHO[of.who],
+    ...(of.open ? [WHO[of.who]] : []),
   ];
 }
 

@@ -1,9 +1,9 @@
 import { type Command, form } from '../src/chat/command.ts';
 import { bare, usually } from '../src/chat/option.ts';
 import { count, reply } from '../src/chat/reply.ts';
+import { renewed } from '../src/guild/challenge-choices.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import { renewed } from './challenge-choices.ts';
 import { lineWords, totalWords } from './challenge-words.ts';
 import { dayFits, pictureOption } from './log.ts';
 import { dayOption, minutesOption, noteOption, piecesOption } from './log-words.ts';

@@ -3,7 +3,8 @@ import type { PlanWish } from '../src/calculator/plan/wish.ts';
 import { type Command, form, type Here } from '../src/chat/command.ts';
 import { alsoNamed, required, usually } from '../src/chat/option.ts';
 import { percent, whole } from '../src/chat/option-kinds.ts';
-import { type Result, wrong } from '../src/measure/result.ts';
+import type { Result } from '../src/measure/result.ts';
+import { keptPlan } from './kept-plan.ts';
 import { kitReply } from './kit-reply.ts';
 import { assumedNote } from './patch.ts';
 import { keptNameOption, planOptions } from './plan-options.ts';
@@ -64,8 +65,6 @@ export default kit;
 /** The plan that is kept under the name, with what was said beside it laid over; or a new one. */
 async function wished(name: string | undefined, values: PlanValues, here: Here) {
   if (name === undefined) return wishFrom(values, here);
-  const kept = await here.facts.plans.find(here.guild, name);
-  if (kept) return wishFrom(values, here, kept.wish);
-  const known = (await here.facts.plans.list(here.guild)).map((one) => one.name);
-  return known.length === 0 ? wrong('plans-none') : wrong('plan-unknown', { got: name, known });
+  const kept = await keptPlan(name, here);
+  return kept.ok ? wishFrom(values, here, kept.value.wish) : kept;
 }

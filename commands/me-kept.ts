@@ -96,6 +96,7 @@ async function forget({ who, facts }: Here): Promise<Reply> {
       `${many(gone, 'thing is', 'things are')} taken away${stay}`,
     ],
     figures: { gone: count(gone), nobodys: count(nobodys) },
+    forgets: true,
     notes: ['Backups made before now still hold you: an organiser can make a new one and delete them.'],
   });
 }

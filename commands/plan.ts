@@ -4,8 +4,9 @@ import { bare, required } from '../src/chat/option.ts';
 import { reply } from '../src/chat/reply.ts';
 import type { KeptPlan } from '../src/guild/plan-facts.ts';
 import { MOST_PLANS, mayChange } from '../src/guild/plan-rules.ts';
-import { ok, type Result, wrong } from '../src/measure/result.ts';
+import { type Result, wrong } from '../src/measure/result.ts';
 import { dayWords, many } from '../src/measure/speech.ts';
+import { keptPlan } from './kept-plan.ts';
 import { assumedNote } from './patch.ts';
 import { keepAgain, kitChoice, nameFor, optionIn } from './plan-again.ts';
 import { workedWith } from './plan-lines.ts';
@@ -111,7 +112,7 @@ const plan: Command = {
       examples: ['/plan show Spring garden'],
       options: { name: named },
       async run({ name }, here) {
-        const found = await findPlan(name, here);
+        const found = await keptPlan(name, here);
         return found.ok ? shownPlan(found.value, here) : found;
       },
     }),
@@ -174,16 +175,9 @@ function shownPlan(kept: KeptPlan, here: Here, assumed: readonly string[] = []):
   });
 }
 
-async function findPlan(name: string, { facts, guild }: Here): Promise<Result<KeptPlan>> {
-  const found = await facts.plans.find(guild, name);
-  if (found) return ok(found);
-  const known = (await facts.plans.list(guild)).map((one) => one.name);
-  return known.length === 0 ? wrong('plans-none') : wrong('plan-unknown', { got: name, known });
-}
-
 /** A plan that the asker may change. */
 async function hers(name: string, here: Here): Promise<Result<KeptPlan>> {
-  const found = await findPlan(name, here);
+  const found = await keptPlan(name, here);
   if (!found.ok || mayChange(here.who, found.value)) return found;
   return wrong('plan-not-yours', { got: found.value.name, owner: found.value.ownerName });
 }

@@ -1,13 +1,10 @@
-import type { ShapeName } from '../src/calculator/shapes/shape.ts';
 import type { Option } from '../src/chat/option.ts';
-import { choice, LONGEST, SHORTEST, writeLength } from '../src/chat/option-kinds.ts';
 import { type Good, goodArea, goodWords, SWAP_SHAPES, tellingWords } from '../src/guild/swap-goods.ts';
 import { PIECES } from '../src/measure/cloth.ts';
-import { INCHES, takeLength, type Unit } from '../src/measure/length.ts';
-import type { Taken } from '../src/measure/number.ts';
+import type { Unit } from '../src/measure/length.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
-import { takeSize } from '../src/measure/size.ts';
-import { shapeChoices } from './patch.ts';
+import { countInFigures, SMALL_NUMBER } from './small-numbers.ts';
+import { takeGood } from './swap-good.ts';
 
 /** So many pieces of one kind, with what was said of colour and print. */
 export interface Goods {
@@ -15,6 +12,8 @@ export interface Goods {
   readonly good: Good;
   readonly words: readonly string[];
   readonly typed: string;
+  /** What it may mean as well: "6 1/2in hexagons" is six of half an inch, or one of six and a half. */
+  readonly or?: Goods;
 }
 
 /** So many pieces on one line, lines in one ask, characters in one line. */
@@ -23,13 +22,18 @@ export const MOST_LINES = 20;
 export const LONGEST_LINE = 120;
 
 /** What stands between two lines: the next begins with a number or an article. */
-const BETWEEN = /(?:\s*(?:;|\n|,(?=\s)|(?<!\d),)\s*|\s+and\s+)(?=[\d¼½¾⅓⅔⅛⅜⅝⅞]|an?\s)/iu;
+const BETWEEN = new RegExp(
+  `(?:\\s*(?:;|\\n|,(?=\\s)|(?<!\\d),)\\s*|\\s+and\\s+)(?=[\\d¼½¾⅓⅔⅛⅜⅝⅞]|an?\\s|(?:half a dozen|${SMALL_NUMBER})\\s)`,
+  'iu',
+);
 
 /** What is offered or wished for: one line, or several with a comma between. */
 export function goods(
   summary: string,
   example: string,
   stops: readonly string[],
+  /** It may be said of what alone, where another option says how many. */
+  countless = false,
 ): Option<readonly Goods[], false> {
   const stop = new RegExp(`\\s(?:${stops.join('|')})\\s*[:=]`, 'i');
   return {
@@ -42,7 +46,7 @@ export function goods(
     greedy: true,
     take(text, { unit, alone }) {
       const end = (alone ? null : stop.exec(text))?.index ?? text.length;
-      const read = readGoods(text.slice(0, end), unit);
+      const read = readGoods(text.slice(0, end), unit, countless);
       return read.ok ? ok({ value: read.value, rest: text.slice(end) }) : read;
     },
     write: (lines) => lines.map(({ typed }) => typed).join(', '),
@@ -59,13 +63,13 @@ const KNOWN: readonly string[] = [
 ];
 
 /** Reads every line of a text that was tidied. */
-export function readGoods(text: string, unit: Unit): Result<Goods[]> {
+export function readGoods(text: string, unit: Unit, countless = false): Result<Goods[]> {
   const lines = linesOf(text);
   if (lines.length > MOST_LINES)
     return wrong('goods-many', { got: String(lines.length), most: String(MOST_LINES) });
   const read: Goods[] = [];
   for (const line of lines) {
-    const one = readLine(line, unit);
+    const one = readLine(line, unit, countless);
     if (!one.ok) return one;
     read.push(one.value);
   }
@@ -90,12 +94,16 @@ const TIMES_AFTER = /^(.+?)[\s,]*(?:x|\*|times)\s*(\d{1,3}(?:,\d{3})+|\d{1,6})$/
 const COUNT_BEFORE = /^(\d{1,3}(?:,\d{3})+|\d{1,6})\s*(?:x\s*|of\s+|\s)(?=\S)/i;
 const ARTICLE = /^(?:an?|one)\s+/i;
 
+/** Several, and it must be said how many; so many yards are one length. */
+const PLURAL = /\p{L}(?<!yard|met(?:er|re)|inche|feet)s(?![\p{L}])/iu;
+
 /** From so few on, "6 1/2in hexagons" may be six of half an inch, or one of six and a half. */
 const FEW = 12;
 
-function readLine(line: string, unit: Unit): Result<Goods> {
-  if (line.length > LONGEST_LINE)
-    return wrong('text-too-long', { got: String(line.length), most: String(LONGEST_LINE) });
+function readLine(typed: string, unit: Unit, countless: boolean): Result<Goods> {
+  if (typed.length > LONGEST_LINE)
+    return wrong('text-too-long', { got: String(typed.length), most: String(LONGEST_LINE) });
+  const line = countInFigures(typed);
   const after = TIMES_AFTER.exec(line);
   const before = COUNT_BEFORE.exec(line);
   const readings: Reading[] = [
@@ -106,14 +114,17 @@ function readLine(line: string, unit: Unit): Result<Goods> {
   const found = readings
     .map((reading) => ({ ...reading, piece: findPiece(reading.rest, reading.bare, unit) }))
     .filter(({ piece }) => piece !== null);
+  const sure = ({ count, bare, piece }: Found) =>
+    piece?.ok && !bare && !countless && !ARTICLE.test(line) && PLURAL.test(piece.value.said)
+      ? wrong('goods-how-many', { got: typed, instead: '' })
+      : goodsOf(typed, count, piece);
   const [first, second] = found;
   if (!first?.piece) return unread(line, before);
   if (second?.piece?.ok && first.piece.ok && /^\d+\/\d/.test(first.rest)) {
-    if (first.count === 1 || tooNarrow(first.piece.value.good))
-      return goodsOf(line, second.count, second.piece);
+    if (first.count === 1 || tooNarrow(first.piece.value.good)) return sure(second);
     if (first.count <= FEW && isUnsure(first.piece.value.good)) return eitherOf(first, second);
   }
-  return goodsOf(line, first.count, first.piece);
+  return sure(first);
 }
 
 const number = (text = ''): number => Number(text.replaceAll(',', ''));
@@ -123,15 +134,20 @@ const tooNarrow = (good: Good): boolean => (good.is === 'strip' || good.is === '
 
 const isUnsure = ({ is }: Good): boolean => is === 'patch' || is === 'yardage';
 
-type Found = { readonly count: number; readonly piece: Result<Piece> | null };
+type Found = Reading & { readonly piece: Result<Piece> | null };
 
-function eitherOf(one: Found, other: Found): Result<never> {
-  const words = ({ count, piece }: Found) =>
-    piece?.ok ? `${goodWords(piece.value.good, count)} x ${count}` : '';
-  return wrong('goods-either', { one: words(one), other: words(other) });
+/** Both readings, each as it is typed without a doubt: the count behind, with an x. */
+function eitherOf(...both: readonly [Found, Found]): Result<Goods> {
+  const [one, or] = both.map(({ count, piece }) => {
+    if (!piece?.ok) return piece ?? unread('', null);
+    const words = tellingWords(piece.value.about);
+    return goodsOf([...words, goodWords(piece.value.good, count), `x ${count}`].join(' '), count, piece);
+  });
+  return one?.ok && or?.ok ? ok({ ...one.value, or: or.value }) : (one ?? unread('', null));
 }
 
-function goodsOf(typed: string, count: number, piece: Result<Piece>): Result<Goods> {
+function goodsOf(typed: string, count: number, piece: Result<Piece> | null): Result<Goods> {
+  if (!piece) return unread(typed, null);
   if (!piece.ok) return piece;
   if (count < 1 || count > MOST_PIECES)
     return wrong('goods-count', { got: String(count), most: String(MOST_PIECES) });
@@ -147,7 +163,8 @@ function unread(line: string, before: RegExpExecArray | null): Result<never> {
 
 interface Piece {
   readonly good: Good;
-  /** The words around it. */
+  /** The words that name it, and the words around it. */
+  readonly said: string;
   readonly about: string;
 }
 
@@ -158,124 +175,8 @@ function findPiece(text: string, bare: boolean, unit: Unit): Result<Piece> | nul
     if (!taken) continue;
     if (!taken.ok) return taken;
     const { value, rest } = taken.value;
-    return ok({ good: value, about: `${text.slice(0, index)} ${rest}` });
+    const said = text.slice(index, text.length - rest.length).trim();
+    return ok({ good: value, said, about: `${text.slice(0, index)} ${rest}` });
   }
   return null;
 }
-
-type Take = (text: string, bare: boolean, unit: Unit) => Result<Taken<Good>> | null;
-
-const shapes = choice(
-  '',
-  shapeChoices.filter(({ name }) => SWAP_SHAPES.includes(name)),
-);
-
-const takeShape = (text: string, unit: Unit): Taken<ShapeName> | null => {
-  const taken = shapes.take(text, { unit, today: '' });
-  return taken?.ok ? (taken.value as Taken<ShapeName>) : null;
-};
-
-/** `2in strips`, `6in squares`, `1in hexagons`, `3 yd`. */
-const sizedFirst: Take = (text, bare, unit) => {
-  const length = takeLength(text, unit);
-  if (!length) return null;
-  if (length.unit && ['yd', 'm'].includes(length.unit)) return off(length.value, length.rest);
-  if (!length.unit && !bare) return null;
-  const rest = length.rest.replace(/^[\s-]+/, '');
-  const strip = /^(?:wide\s+)?strips?\b/i.exec(rest);
-  if (strip) return good({ is: 'strip', width: length.value }, length.value, rest.slice(strip[0].length));
-  const square = /^squares?\b/i.exec(rest);
-  if (square)
-    return good(
-      { is: 'cloth', width: length.value, length: length.value },
-      length.value,
-      rest.slice(square[0].length),
-    );
-  const shape = takeShape(rest, unit);
-  return shape && good({ is: 'patch', shape: shape.value, edge: length.value }, length.value, shape.rest);
-};
-
-/** `18x21in pieces`. */
-const sizedBothWays: Take = (text, _, unit) => {
-  const size = takeSize(text, unit);
-  if (!size || size.value.bed) return null;
-  const { width, height } = size.value;
-  const rest = size.rest.replace(/^\s*(?:pieces?|cuts?|rectangles?|scraps?)\b/i, '');
-  return good({ is: 'cloth', width, length: height }, Math.min(width, height), rest, Math.max(width, height));
-};
-
-const OFF_THE_BOLT: readonly (readonly [RegExp, number])[] = [
-  [/^half[- ]yards?\b(?: cuts?)?/i, 18],
-  [/^quarter[- ]yards?\b(?: cuts?)?/i, 9],
-  [/^yards?\b/i, 36],
-  [/^half[- ]met(?:re|er)s?\b/i, 500 * INCHES.mm],
-  [/^met(?:re|er)s?\b/i, 1000 * INCHES.mm],
-];
-
-/** `yards`, after how many. */
-const offTheBolt: Take = (text) => {
-  for (const [words, inches] of OFF_THE_BOLT) {
-    const found = words.exec(text);
-    if (found) return off(inches, text.slice(found[0].length));
-  }
-  return null;
-};
-
-/** `fat quarters`, `charms`; `strips 2in`. */
-const named: Take = (text, _, unit) => {
-  for (const { kind, words, width, length } of PIECES) {
-    const found = kind === 'piece' ? words.exec(text) : null;
-    if (!found) continue;
-    const rest = text.slice(found[0].length);
-    if (width !== null) return good({ is: 'cloth', width, length }, length, rest);
-    const own = takeLength(rest.trimStart(), unit);
-    return own?.unit
-      ? good({ is: 'strip', width: own.value }, own.value, own.rest)
-      : good({ is: 'strip', width: length }, length, rest);
-  }
-  return null;
-};
-
-/** `hexagons 1in`. */
-const shapedFirst: Take = (text, _, unit) => {
-  const shape = takeShape(text, unit);
-  if (!shape) return null;
-  const length = takeLength(shape.rest.replace(/^\s*(?:of|size)?\s*[:=]?\s*/i, ''), unit);
-  if (!length) return wrong('goods-size', { shape: shape.value });
-  return good({ is: 'patch', shape: shape.value, edge: length.value }, length.value, length.rest);
-};
-
-const TAKES: readonly Take[] = [sizedBothWays, sizedFirst, offTheBolt, named, shapedFirst];
-
-function takeGood(text: string, bare: boolean, unit: Unit): Result<Taken<Good>> | null {
-  for (const take of TAKES) {
-    const taken = take(text, bare, unit);
-    if (taken) return taken;
-  }
-  return null;
-}
-
-/** The most cloth in one piece, inches. */
-const LONGEST_CLOTH = 3600;
-
-const off = (inches: number, rest: string): Result<Taken<Good>> =>
-  inches > LONGEST_CLOTH
-    ? tooLarge(inches, LONGEST_CLOTH)
-    : good({ is: 'yardage', length: inches }, SHORTEST, rest.replace(/^\s*(?:cuts?|lengths?|of)\b/i, ''));
-
-function good(value: Good, least: number, rest: string, most = least): Result<Taken<Good>> {
-  if (least < SHORTEST)
-    return wrong('too-small', {
-      got: writeLength(least),
-      least: writeLength(SHORTEST),
-      most: writeLength(LONGEST),
-    });
-  return most > LONGEST ? tooLarge(most, LONGEST) : ok({ value, rest });
-}
-
-const tooLarge = (got: number, most: number) =>
-  wrong('too-large', {
-    got: got < 1e7 ? writeLength(got) : 'that',
-    least: writeLength(SHORTEST),
-    most: writeLength(most),
-  });

@@ -53,16 +53,33 @@ async function add(side: Side, { what, swap: name }: Asked, here: Here): Promise
   if ('asks' in asked) return asked.asks;
   if (!asked.ok) return asked;
   const { swap, entries } = asked.value;
-  if (swap.each !== null) return wrong('swap-is-even', { name: swap.name });
+  if (swap.each !== null) return wrong('swap-is-even', { name: swap.name, instead: '' });
   const taken = takesOffers(swap, here);
   if (!taken.ok) return taken;
+  const unsure = what.find(({ or }) => or !== undefined);
+  if (unsure) return askEither(what, unsure, 'what', here);
   const hers = entries.filter(({ member }) => member === here.who.id);
-  if (hers.length + what.length > MOST_OF_ONE) return wrong('swap-lines-many', { most: String(MOST_OF_ONE) });
+  if (hers.length + what.length > MOST_OF_ONE)
+    return wrong('swap-lines-many', { most: String(MOST_OF_ONE), instead: '' });
   await here.facts.swaps.take(swap, here.who, 'in');
   const added: SwapEntry[] = [];
   for (const line of asTyped(what, 'what', here))
     added.push(await here.facts.swaps.addEntry(swap, here.who.id, entryOf(side, line)));
   return kept(swap.name, added, [...hers, ...added], here);
+}
+
+/** Which of two readings of a line is meant. */
+function askEither(lines: readonly Goods[], unsure: Goods, option: string, { again }: Here): Reply {
+  const { or: other, ...one } = unsure;
+  const both = other ? [one, other] : [one];
+  return reply({
+    title: 'How many, and how large?',
+    asks: `Is that ${both.map(({ typed }) => typed).join(', or ')}?`,
+    choices: both.map((meant) => ({
+      label: meant.typed,
+      ask: again({ [option]: lines.map((line) => (line === unsure ? meant : line)) }),
+    })),
+  });
 }
 
 const entryOf = (side: Side, { count, good, words, typed }: Goods) => ({
@@ -123,7 +140,7 @@ const areaOfSide = (entries: readonly SwapEntry[], side: Side): number =>
     .reduce((sum, { good, count }) => sum + areaOf(good, count), 0);
 
 const lineWords = ({ number, good, count: pieces }: SwapEntry, say: Here['say']): string =>
-  `Line ${number}: ${piecesWords(good, pieces)}, ${areaWords(areaOf(good, pieces), say)}.`;
+  `Line ${number}: ${piecesWords(good, pieces, say)}, ${areaWords(areaOf(good, pieces), say)}.`;
 
 function hint(offered: number, wished: number): string[] {
   if (wished === 0)
@@ -189,6 +206,7 @@ async function changeLine(
   if (!entry.ok) return entry;
   const [line, more] = to ? asTyped(to, 'to', here) : [];
   if (!line || more) return wrong('swap-line-to');
+  if (line.or) return askEither([line], line, 'to', here);
   const taken = takesOffers(whole.swap, here);
   if (!taken.ok) return taken;
   const changed = { ...entry.value, ...entryOf(entry.value.side, line) };
@@ -200,8 +218,9 @@ async function changeLine(
 /** A line that the asker may change: her own, or anybody's where she is an organiser. */
 function ownEntry({ entries }: WholeSwap, number: number, { who }: Here): Result<SwapEntry> {
   const entry = entries.find((one) => one.number === number);
-  if (!entry) return wrong('swap-no-line', { got: String(number) });
-  if (entry.member !== who.id && !who.organiser) return wrong('swap-not-yours', { got: String(number) });
+  if (!entry) return wrong('swap-no-line', { got: String(number), instead: '' });
+  if (entry.member !== who.id && !who.organiser)
+    return wrong('swap-not-yours', { got: String(number), instead: '' });
   return { ok: true, value: entry };
 }
 
@@ -222,7 +241,8 @@ export const withdraw = form({
     const whole = asked.value;
     const hers = whole.entries.filter(({ member }) => member === here.who.id);
     if (all) return takeOut(whole, hers, here);
-    if (line === undefined) return hers.length === 0 ? wrong('swap-no-lines') : whichLine(hers, here);
+    if (line === undefined)
+      return hers.length === 0 ? wrong('swap-no-lines', { instead: '' }) : whichLine(hers, here);
     const entry = ownEntry(whole, line, here);
     return entry.ok ? takeOut(whole, [entry.value], here) : entry;
   },
@@ -233,7 +253,7 @@ async function takeOut(
   out: readonly SwapEntry[],
   { facts, who, say }: Here,
 ): Promise<Answer> {
-  if (out.length === 0) return wrong('swap-no-lines');
+  if (out.length === 0) return wrong('swap-no-lines', { instead: '' });
   await facts.swaps.removeEntries(
     swap,
     out.map(({ number }) => number),

@@ -35,7 +35,7 @@ export const list = form({
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked.problem.code === 'swap-none' ? NONE : asked;
     const whole = asked.value;
-    if (whole.swap.each !== null) return evenList(whole);
+    if (whole.swap.each !== null) return evenList(whole, here);
     const patches = size === undefined ? null : { shape: shape as ShapeName, edge: size };
     return matchedList(whole, patches, here);
   },
@@ -46,11 +46,11 @@ const NONE = reply({
   lines: ['No swap is open. An organiser opens one:', '`/swap open name:Stash`'],
 });
 
-function evenList({ swap, people }: WholeSwap): Reply {
+function evenList({ swap, people }: WholeSwap, { say }: Here): Reply {
   const active = people.filter(({ state }) => state === 'in');
   return reply({
     title: swap.name,
-    lines: [`${many(active.length, 'member is', 'members are')} in.`, evenWords(swap), ...when(swap)],
+    lines: [`${many(active.length, 'member is', 'members are')} in.`, evenWords(swap, say), ...when(swap)],
     figures: { members: count(active.length) },
     table:
       people.length === 0
@@ -82,7 +82,7 @@ function matchedList({ swap, people, entries }: WholeSwap, patches: Patches | nu
     lines: [
       `Offered: ${totalWords(offers, say)}.`,
       `Wished for: ${totalWords(wants, say)}.`,
-      ...(patches && cut !== null ? [madeWords(patches, cut)] : []),
+      ...(patches && cut !== null ? [madeWords(patches, cut, say)] : []),
       ...when(swap),
     ],
     figures: {
@@ -125,5 +125,5 @@ function totalWords(entries: readonly SwapEntry[], say: Here['say']): string {
   return `${many(pieces, 'piece', 'pieces')}, ${areaWords(areaOfAll(entries), say)}, from ${many(members, 'member', 'members')}`;
 }
 
-const madeWords = ({ shape, edge }: Patches, cut: number): string =>
-  `The offers make at least ${grouped(cut)} ${goodWords({ is: 'patch', shape, edge }, cut)}.`;
+const madeWords = ({ shape, edge }: Patches, cut: number, say: Here['say']): string =>
+  `The offers make at least ${grouped(cut)} ${goodWords({ is: 'patch', shape, edge }, cut, say)}.`;

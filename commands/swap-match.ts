@@ -39,10 +39,12 @@ const TWO = 2;
 async function plan(whole: WholeSwap, here: Here): Promise<Answer> {
   const { swap, people } = whole;
   if (people.filter(({ state }) => state === 'in').length < TWO)
-    return wrong('swap-too-few', { name: swap.name });
+    return wrong('swap-too-few', { name: swap.name, instead: '' });
   const planned = planSwap(whole);
   await here.facts.swaps.replan(swap, planned.parcels);
-  await here.facts.swaps.change(swap, { share: swap.share, state: 'closed' });
+  // With nothing to send yet members may still say what else they would like.
+  const state = planned.parcels.length > 0 ? 'closed' : swap.state;
+  await here.facts.swaps.change(swap, { share: swap.share, state });
   return told(whole, planned, await here.facts.swaps.parcels(swap), here);
 }
 
@@ -53,15 +55,16 @@ function told(whole: WholeSwap, plan: Plan, parcels: readonly SwapParcel[], here
   const receiving = [...plan.exchanged.values()].filter(({ received }) => received > 0).length;
   const pieces = plan.parcels.reduce((sum, { count }) => sum + count, 0);
   return reply({
-    title: `${swap.name} is matched`,
-    lines: [
+    title: plan.parcels.length === 0 ? `${swap.name}: no match` : `${swap.name} is matched`,
+    lines:
       plan.parcels.length === 0
-        ? 'Nothing more can be swapped fairly as it stands.'
-        : `${many(pieces, 'piece', 'pieces')}, ${areaWords(plan.area, say)}, in ${many(parcelsOf(plan), 'envelope', 'envelopes')}.`,
-      `${many(receiving, 'member receives', 'members receive')} something.`,
-      ...fairness(whole, plan, here),
-      'Each sees hers with `/swap envelopes`.',
-    ],
+        ? ['Nothing more can be swapped fairly as it stands.', ...heldBack(whole, plan, here)]
+        : [
+            `${many(pieces, 'piece', 'pieces')}, ${areaWords(plan.area, say)}, in ${many(parcelsOf(plan), 'envelope', 'envelopes')}.`,
+            `${many(receiving, 'member receives', 'members receive')} something.`,
+            ...fairness(whole, plan, here),
+            'Each sees hers with `/swap envelopes`.',
+          ],
     figures: {
       parcels: count(plan.parcels.length),
       pieces: count(pieces),
@@ -83,9 +86,11 @@ const FEW = 6;
 const parcelsOf = ({ parcels }: Plan): number =>
   new Set(parcels.map(({ from, to }) => JSON.stringify([from, to]))).size;
 
-function fairness({ swap, people }: WholeSwap, { area, mostArea, exchanged }: Plan, { say }: Here): string[] {
+function fairness(whole: WholeSwap, plan: Plan, here: Here): string[] {
+  const { swap, people } = whole;
+  const { exchanged } = plan;
+  const { say } = here;
   if (swap.each !== null) return ['Everyone gives and receives alike.'];
-  const held = mostArea - area;
   const short = people.flatMap(({ member, name }) => {
     const { sent, received } = exchanged.get(member) ?? { sent: 0, received: 0 };
     const by = (1 - swap.share) * sent - received;
@@ -97,7 +102,17 @@ function fairness({ swap, people }: WholeSwap, { area, mostArea, exchanged }: Pl
     ...(short.length > 0
       ? short.slice(0, 2)
       : [`Nobody receives less area than she sends by more than ${percentWords(swap.share)}.`]),
-    ...(held > 0.5 ? [`${areaWords(held, say)} more would go round if that were no matter.`] : []),
+    ...heldBack(whole, plan, here),
+  ];
+}
+
+/** What stays where it is so that it is fair, and how to let more go round. */
+function heldBack({ swap }: WholeSwap, { area, mostArea }: Plan, { say }: Here): string[] {
+  const held = mostArea - area;
+  if (held <= 0.5) return [];
+  const wider = Math.min(100, Math.round(swap.share * 100) + 20);
+  return [
+    `${areaWords(held, say)} more would go round if that were no matter. A wider share: \`/swap match share:${wider}%\``,
   ];
 }
 
@@ -115,7 +130,9 @@ function tableOf(
       nameOf(from),
       nameOf(to),
       typed ||
-        (entry === null ? piecesWords(good, pieces) : (typedOf.get(entry) ?? piecesWords(good, pieces))),
+        (entry === null
+          ? piecesWords(good, pieces, say)
+          : (typedOf.get(entry) ?? piecesWords(good, pieces, say))),
       grouped(pieces),
       areaOfWords(good, pieces, say),
     ]),

@@ -2,12 +2,13 @@ import { type Answer, form, type Here } from '../src/chat/command.ts';
 import { bare, otherwise, required, usually } from '../src/chat/option.ts';
 import { date, percent, whole as wholeNumber, words } from '../src/chat/option-kinds.ts';
 import { count, day, type Reply, reply } from '../src/chat/reply.ts';
+import { wordsUpTo } from '../src/chat/words-up-to.ts';
 import type { Swap, SwapTerms } from '../src/guild/swap-facts.ts';
 import { goodKey } from '../src/guild/swap-goods.ts';
 import { wrong } from '../src/measure/result.ts';
 import { dayWords } from '../src/measure/speech.ts';
 import { goods } from './swap-goods.ts';
-import { askedSwap, whichSwap, wordsUpTo } from './swap-which.ts';
+import { askedSwap, whichSwap } from './swap-which.ts';
 import { evenWords, percentWords } from './swap-words.ts';
 
 const NAMES = ['name', 'first', 'last', 'place', 'rules', 'share', 'each', 'of', 'swap', 'line', 'to'];
@@ -39,13 +40,14 @@ export const openSwap = form({
     place: usually(place, 'here'),
     share: otherwise(share, USUAL_SHARE),
     each: wholeNumber('For an even swap: how many each gives to every other', 1, 1000, '4'),
-    of: goods('For an even swap: of what', '5in squares', NAMES),
+    of: goods('For an even swap: of what', '5in squares', NAMES, true),
   },
   organisers: true,
   keeps: true,
   async run(values, here) {
     const { name, first = here.today, last = null, each, of } = values;
-    if (last !== null && last < first) return wrong('swap-days', { first, last });
+    if (last !== null && last < first)
+      return wrong('swap-days', { first: dayWords(first), last: dayWords(last) });
     if ((each === undefined) !== (of === undefined)) return wrong('swap-each-of-what');
     const live = (await here.facts.swaps.all(here.guild)).filter(({ state }) => state !== 'settled');
     if (live.some((one) => one.name.toLowerCase() === name.toLowerCase()))
@@ -62,17 +64,17 @@ export const openSwap = form({
       each: each ?? null,
       good: of?.[0] ? goodKey(of[0].good) : null,
     });
-    return opened(swap);
+    return opened(swap, here);
   },
 });
 
-function opened(swap: Swap): Reply {
+function opened(swap: Swap, { say }: Here): Reply {
   const until = swap.last === null ? 'until an organiser closes it' : `until ${dayWords(swap.last)}`;
   const even = swap.each !== null;
   return reply({
     title: `${swap.name} is open`,
     lines: [
-      even ? evenWords(swap) : `Offers and wishes are taken ${until}.`,
+      even ? evenWords(swap, say) : `Offers and wishes are taken ${until}.`,
       even
         ? `Take part with \`/swap join\`, ${until}.`
         : `Nobody receives less area than she sends by more than ${percentWords(swap.share)}.`,
@@ -94,14 +96,17 @@ export const rulesNote = ({ rules }: Swap): string[] => (rules === '' ? [] : [`R
 export async function changeTerms(values: Partial<SwapTerms>, swap: Swap, here: Here): Promise<Answer> {
   if (!here.who.organiser) return wrong('organisers-only', { what: '/swap edit of the swap itself' });
   const { first = swap.first, last = swap.last } = values;
-  if (last !== null && last < first) return wrong('swap-days', { first, last });
+  if (last !== null && last < first)
+    return wrong('swap-days', { first: dayWords(first), last: dayWords(last) });
   await here.facts.swaps.change(swap, values);
   const now = { ...swap, ...values };
   return reply({
     title: `${now.name} is changed`,
     lines: [
       `From ${dayWords(now.first)}${now.last === null ? '' : ` to ${dayWords(now.last)}`}, in ${now.place}.`,
-      ...(now.each === null ? [`A share of ${percentWords(now.share)} at most.`] : [evenWords(now)]),
+      ...(now.each === null
+        ? [`A share of ${percentWords(now.share)} at most.`]
+        : [evenWords(now, here.say)]),
     ],
     notes: rulesNote(now),
   });

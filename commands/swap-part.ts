@@ -35,8 +35,8 @@ export const join = form({
       lines: [
         now === 1
           ? 'You are the first.'
-          : `Make ${piecesWords(swap.good ?? '', makePerMember)}, as it stands.`,
-        evenWords(swap),
+          : `Make ${piecesWords(swap.good ?? '', makePerMember, here.say)}, as it stands.`,
+        evenWords(swap, here.say),
         `${many(now, 'member is', 'members are')} in by now.${planned ? ' The rounds are made anew; what was sent stays.' : ''}`,
       ],
       figures: { members: count(now), makePerMember: count(makePerMember) },
@@ -61,7 +61,7 @@ export const leave = form({
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
     const hers = asked.value.people.find(({ member }) => member === here.who.id);
-    if (!hers) return wrong('swap-not-in', { name: asked.value.swap.name });
+    if (!hers) return wrong('swap-not-in', { name: asked.value.swap.name, instead: '' });
     return setPart(asked.value, hers, 'out', here, 'You are out');
   },
 });

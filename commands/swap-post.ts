@@ -38,7 +38,7 @@ interface Whose {
 function person({ people, swap }: WholeSwap, who: string | undefined, here: Here): Result<Whose> {
   if (who === undefined) {
     const own = people.find(({ member }) => member === here.who.id);
-    return own ? ok(own) : wrong('swap-not-in', { name: swap.name });
+    return own ? ok(own) : wrong('swap-not-in', { name: swap.name, instead: '' });
   }
   const found = personNamed(people, who);
   if (!found.ok || found.value.member === here.who.id || here.who.organiser) return found;
@@ -60,7 +60,7 @@ function theirs(whole: WholeSwap, { member, name }: Whose, here: Here): Reply {
     const is = standingOf(of, isIn);
     return [
       `${of.number} ${who}`,
-      `${piecesWords(of.good, of.count)}${of.typed ? ` of: ${of.typed}` : ''}`,
+      `${piecesWords(of.good, of.count, here.say)}${of.typed ? ` of: ${of.typed}` : ''}`,
       said[is] ?? is,
     ];
   };
@@ -151,7 +151,7 @@ async function mark(
     title: undo ? `Not ${as} after all` : as === 'sent' ? 'In the post' : 'It has come',
     lines:
       found.length <= 5
-        ? found.map((one) => parcelWords(one, as, whole))
+        ? found.map((one) => parcelWords(one, as, whole, here.say))
         : [`${many(found.length, 'parcel', 'parcels')}.`],
     figures: { parcels: count(found.map(({ number }) => number)) },
   });
@@ -170,9 +170,14 @@ function mayMark(as: Mark, undo: boolean): (parcel: SwapParcel, is: Standing) =>
   return as === 'sent' ? (_, is) => is === 'to send' : (_, is) => is === 'to send' || is === 'on its way';
 }
 
-function parcelWords({ from, to, good, count: pieces }: SwapParcel, as: Mark, { people }: WholeSwap): string {
+function parcelWords(
+  { from, to, good, count: pieces }: SwapParcel,
+  as: Mark,
+  { people }: WholeSwap,
+  say: Here['say'],
+): string {
   const nameOf = namesIn(people);
-  return `${piecesWords(good, pieces)} ${as === 'sent' ? `to ${nameOf(to)}` : `from ${nameOf(from)}`}.`;
+  return `${piecesWords(good, pieces, say)} ${as === 'sent' ? `to ${nameOf(to)}` : `from ${nameOf(from)}`}.`;
 }
 
 export const settle = form({
@@ -222,7 +227,7 @@ function settled({ swap, people, parcels }: WholeSwap, done: boolean, { say }: H
       known && all.length > 0
         ? { columns: ['who', 'has sent', 'has had'], rows: all.map((one) => rowOf(one, say)) }
         : null,
-    notes: [...(known ? [`Areas in ${areaUnit(say)}.`] : []), ...due(parcels, people, isIn)],
+    notes: [...(known ? [`Areas in ${areaUnit(say)}.`] : []), ...due(parcels, people, isIn, say)],
   });
 }
 
@@ -250,6 +255,7 @@ function due(
   parcels: readonly SwapParcel[],
   people: WholeSwap['people'],
   isIn: ReadonlySet<string>,
+  say: Here['say'],
 ): string[] {
   const nameOf = namesIn(people);
   const named = parcels
@@ -257,8 +263,8 @@ function due(
     .filter(({ is }) => is === 'to send' || is === 'to send back')
     .map(({ parcel, is }) =>
       is === 'to send'
-        ? `${nameOf(parcel.from)} has ${piecesWords(parcel.good, parcel.count)} to send to ${nameOf(parcel.to)}.`
-        : `${nameOf(parcel.to)} has ${piecesWords(parcel.good, parcel.count)} to send back to ${nameOf(parcel.from)}.`,
+        ? `${nameOf(parcel.from)} has ${piecesWords(parcel.good, parcel.count, say)} to send to ${nameOf(parcel.to)}.`
+        : `${nameOf(parcel.to)} has ${piecesWords(parcel.good, parcel.count, say)} to send back to ${nameOf(parcel.from)}.`,
     );
   const more = named.length - FEW;
   return more > 0 ? [...named.slice(0, FEW), `And ${grouped(more)} more.`] : named;

@@ -1,4 +1,4 @@
-import { form } from '../src/chat/command.ts';
+import { form, type Here } from '../src/chat/command.ts';
 import { bare, type Option, otherwise } from '../src/chat/option.ts';
 import { whole as wholeNumber } from '../src/chat/option-kinds.ts';
 import { count, type Reply, reply } from '../src/chat/reply.ts';
@@ -63,22 +63,23 @@ export const rounds = form({
     swap: whichSwap,
   },
   async run({ members, each, swap: name }, here) {
-    if (members !== undefined && name === undefined) return ofMembers(members, each, here.given.has('each'));
+    if (members !== undefined && name === undefined)
+      return ofMembers(members, each, here.given.has('each'), here);
     const asked = await askedSwap(name, here);
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked.problem.code === 'swap-none' ? wrong('swap-how-many') : asked;
     return asked.value.swap.each === null
-      ? wrong('swap-is-matched', { name: asked.value.swap.name })
-      : ofSwap(asked.value);
+      ? wrong('swap-is-matched', { name: asked.value.swap.name, instead: '' })
+      : ofSwap(asked.value, here);
   },
 });
 
-function ofMembers(members: Members, each: number, said: boolean): Reply {
+function ofMembers(members: Members, each: number, said: boolean, { say }: Here): Reply {
   const size = typeof members === 'number' ? members : members.length;
   const called = (at: number) => (typeof members === 'number' ? String(at + 1) : (members[at] ?? ''));
   return reply({
     title: `An even swap among ${grouped(size)}`,
-    ...told(size, each, ''),
+    ...told(size, each, '', say),
     notes: said ? [] : ['One to every other, as you did not say how many: `each:10`'],
     table:
       size > WRITTEN_OUT
@@ -89,7 +90,7 @@ function ofMembers(members: Members, each: number, said: boolean): Reply {
   });
 }
 
-function ofSwap({ swap, people, parcels }: WholeSwap): Reply {
+function ofSwap({ swap, people, parcels }: WholeSwap, { say }: Here): Reply {
   const active = people.filter(({ state }) => state === 'in').map(({ member }) => member);
   if (active.length < 2) return reply({ title: swap.name, lines: ['Nobody to swap with yet: `/swap join`'] });
   const nameOf = namesIn(people);
@@ -99,7 +100,7 @@ function ofSwap({ swap, people, parcels }: WholeSwap): Reply {
   const left = roundsLeft(active, (from, to) => sent.has(JSON.stringify([from, to])));
   return reply({
     title: `${swap.name}, round by round`,
-    ...told(active.length, swap.each ?? 1, swap.good ?? ''),
+    ...told(active.length, swap.each ?? 1, swap.good ?? '', say),
     table:
       active.length > WRITTEN_OUT || left.length === 0
         ? null
@@ -108,11 +109,11 @@ function ofSwap({ swap, people, parcels }: WholeSwap): Reply {
   });
 }
 
-function told(members: number, each: number, good: string) {
+function told(members: number, each: number, good: string, say: Here['say']) {
   const { makePerMember, exchanged } = evenSwap(members, each);
   return {
     lines: [
-      `Each makes ${piecesWords(good, makePerMember)}.`,
+      `Each makes ${piecesWords(good, makePerMember, say)}.`,
       `${grouped(exchanged)} change hands in ${many(members - 1, 'round', 'rounds')}.`,
       'In round k each sends to the one k places on in the list.',
     ],

@@ -2,23 +2,12 @@ import type { Here } from '../src/chat/command.ts';
 import { type Option, type SuggestWhere, suggesting } from '../src/chat/option.ts';
 import { words } from '../src/chat/option-kinds.ts';
 import { type Reply, reply } from '../src/chat/reply.ts';
+import { wordsUpTo } from '../src/chat/words-up-to.ts';
 import type { Swap } from '../src/guild/swap-facts.ts';
 import type { WholeSwap } from '../src/guild/swap-plan.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
+import { dayWords } from '../src/measure/speech.ts';
 import { namesOf } from './which-one.ts';
-
-/** Words up to the next of these names, where they may stand without a name of their own. */
-export function wordsUpTo(option: Option<string, false>, names: readonly string[]): Option<string, false> {
-  const next = new RegExp(`(?:^|\\s)(?:${names.join('|')})\\s*[:=]`, 'i');
-  return {
-    ...option,
-    take(text, context) {
-      const end = (context.alone ? null : next.exec(text))?.index ?? text.length;
-      const taken = option.take(text.slice(0, end), context);
-      return taken?.ok ? ok({ value: taken.value.value, rest: text.slice(end) }) : taken;
-    },
-  };
-}
 
 const swapName = words('Which swap, by its name', 60, 'Stash');
 
@@ -52,7 +41,7 @@ export async function askedSwap(
   const meant = name === undefined ? usual(all, here) : byName(all, name);
   if (meant.length === 0)
     return name === undefined
-      ? wrong('swap-none')
+      ? wrong('swap-none', { instead: '' })
       : wrong('swap-unknown', { got: name, known: all.map((one) => one.name) });
   const [swap] = meant;
   return meant.length === 1 && swap ? ok(await whole(swap, here)) : { asks: askWhich(meant, here) };
@@ -92,9 +81,9 @@ export async function whole(swap: Swap, { facts }: Here): Promise<WholeSwap> {
 }
 
 /** Whether offers are taken today, or why not. */
-export function takesOffers({ name, state, first, last }: Swap, { today, say: _ }: Here): Result<void> {
-  if (state !== 'open') return wrong('swap-closed', { name });
-  if (today < first) return wrong('swap-not-begun', { name, first });
-  if (last !== null && today > last) return wrong('swap-over', { name, last });
+export function takesOffers({ name, state, first, last }: Swap, { today }: Here): Result<void> {
+  if (state !== 'open') return wrong('swap-closed', { name, instead: '' });
+  if (today < first) return wrong('swap-not-begun', { name, first: dayWords(first), instead: '' });
+  if (last !== null && today > last) return wrong('swap-over', { name, last: dayWords(last), instead: '' });
   return ok(undefined);
 }

@@ -8,8 +8,9 @@ import type { Speech } from '../src/measure/speech.ts';
 /**
  * So many pieces of a good: "6 fat quarters", "20 × 5-inch squares".
  */
-export function piecesWords(good: string, count: number): string {
-  const words = good === '' ? (count === 1 ? 'piece' : 'pieces') : goodWords(goodOf(good), count);
+export function piecesWords(good: string, count: number, say: Speech): string {
+  const words = good === '' ? (count === 1 ? 'piece' : 'pieces') : goodWords(goodOf(good), count, say);
+  if (count === 1 && good.startsWith('yardage') && /^\d/.test(words)) return words;
   return `${grouped(count)} ${/^\d/.test(words) ? '× ' : ''}${words}`;
 }
 
@@ -37,5 +38,5 @@ export function namesIn(people: readonly Swapper[]): (member: string) => string 
 export const percentWords = (part: number): string => `${Number((part * 100).toFixed(1))} %`;
 
 /** What each gives in an even swap. */
-export const evenWords = ({ each, good }: Swap): string =>
-  `Each gives ${piecesWords(good ?? '', each ?? 0)} to every other.`;
+export const evenWords = ({ each, good }: Swap, say: Speech): string =>
+  `Each gives ${piecesWords(good ?? '', each ?? 0, say)} to every other.`;

@@ -14,6 +14,13 @@ const VERBS: Readonly<Record<string, () => Promise<(args: readonly string[]) => 
  * in what was typed.
  */
 export async function main([verb = 'start', ...args]: readonly string[]): Promise<number> {
+  if (verb === 'help' || [verb, ...args].some((word) => word === '--help' || word === '-h')) {
+    const { asksForHelp, helpWith } = await import('./verbs/help.ts');
+    if (verb === 'help' || asksForHelp([verb, ...args])) {
+      process.stdout.write(helpWith(verb === 'help' ? (args[0] ?? '') : verb));
+      return 0;
+    }
+  }
   const load = Object.hasOwn(VERBS, verb) ? VERBS[verb] : undefined;
   if (!load) {
     process.stderr.write(`I know no ‘${verb}’. There is ${Object.keys(VERBS).join(', ')}.\n`);

@@ -2,7 +2,7 @@ import { ok, type Problem, type Result } from '../measure/result.ts';
 import { speech } from '../measure/speech.ts';
 import type { Ask, Command, CommandList, Form, Here } from './command.ts';
 import { settle } from './defaults.ts';
-import { type Facts, FactsTrouble, GUILD_ITSELF } from './facts.ts';
+import { type Facts, FactsTrouble, GUILD_ITSELF, guildAlone } from './facts.ts';
 import { type Found, find } from './find.ts';
 import { loadedOnce } from './loaded-once.ts';
 import type { Options, ReadingContext } from './option.ts';
@@ -61,6 +61,9 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
   async function once(found: Found, ask: Ask, event: string): Promise<Reply> {
     const { answerKept } = found.form;
     if (answerKept === 'not') return run(found, ask, facts);
+    // In a guild of hers alone even nobody's answer would tell of her.
+    if (answerKept === 'nobodys' && ask.guild === guildAlone(ask.who.id))
+      return run(found, { ...ask, event: null }, facts);
     return facts.together(async (bound) => {
       const kept = await bound.answered.find(ask.guild, event);
       if (kept)

@@ -39,6 +39,14 @@ export interface AnswersKept {
   keep(guild: string, event: string, answer: Answer): Promise<boolean>;
 }
 
+/**
+ * The guild of what a member says to the bot alone: hers, all of it.
+ *
+ * @example
+ * guildAlone('@bea:example.org') // "alone:@bea:example.org"
+ */
+export const guildAlone = (member: string): string => `alone:${member}`;
+
 /** A member of a guild, by the ids of the platform. */
 export interface Whose {
   readonly guild: string;

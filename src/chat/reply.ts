@@ -70,6 +70,8 @@ export interface Reply {
   readonly audience: 'everyone' | 'asker';
   /** Where the platform can: one standing message by this name in the place, changed and not repeated. */
   readonly standing?: string;
+  /** The asker was forgotten: a platform drops what it has of her by itself, and keeps nothing of this ask. */
+  readonly forgets?: boolean;
   /** What stands in a place may be out of date now: the platform asks this as `NOBODY` and puts its answer there. */
   readonly renews?: Renewal;
 }

@@ -121,7 +121,7 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'nothing-set': ({ example }) => `Nothing to set. For example ${text(example)}.`,
   'goods-unread': ({ got, count, known }) =>
     `${count === undefined ? 'I cannot read' : `I read ${text(count)}, but not`} ${quoted(got)}. ${near(got, known) || 'Say how many of what: 6 fat quarters florals, 60 1in hexagons blue, 2 1/2in strips x 20.'}`,
-  'goods-either': ({ one, other }) => `Is that ${text(one)} or ${text(other)}? Say it with an x, just so.`,
+  'goods-how-many': ({ got }) => `How many ${text(got)}? The number first, for example 6 ${text(got)}.`,
   'goods-count': ({ got, most }) => `${text(got)} of them? I take from 1 to ${text(most)} on one line.`,
   'goods-many': ({ got, most }) => `That is ${text(got)} lines at once. Up to ${text(most)}, please.`,
   'goods-size': ({ shape }) =>

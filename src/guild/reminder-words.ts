@@ -2,6 +2,7 @@ import type { Facts } from '../chat/facts.ts';
 import { type Reply, reply } from '../chat/reply.ts';
 import { grouped } from '../measure/ruler.ts';
 import { dayWords, many } from '../measure/speech.ts';
+import { isOn, logChoice, standingsChoice } from './challenge-choices.ts';
 import type { Challenge } from './challenge-facts.ts';
 import { countedWords, nounFor } from './counted.ts';
 import { dayAfter, daysBetween } from './days.ts';
@@ -12,6 +13,8 @@ type Words = (of: Challenge, day: string, facts: Facts) => Promise<Partial<Reply
 
 const ROOM_STOP = 'Organisers stop these: `/guild set reminders:off`';
 const OWN_STOP = 'Stop these: `/me set nudge:off`';
+/** Nobody asked for a reminder: whoever presses stops her own. */
+const STOP_OWN = { label: 'Stop these', ask: '/me set nudge:off', open: true };
 
 /**
  * What a reminder says; null where what it is about is gone. Nobody is named, nobody is chased: how far the
@@ -24,7 +27,8 @@ export async function reminderReply(reminder: Reminder, facts: Facts): Promise<R
   const of = await facts.challenges.one(guild, about.challenge);
   if (!of?.open) return null;
   const words = await CHALLENGE_WORDS[about.kind](of, day, facts);
-  return reply({ command: 'standings', notes: [ROOM_STOP], choices: [standings(of)], ...words });
+  const choices = [...(isOn(of, day) ? [logChoice(of)] : []), standingsChoice(of)];
+  return reply({ command: 'standings', notes: [ROOM_STOP], choices, ...words });
 }
 
 const CHALLENGE_WORDS: Readonly<Record<'begins' | 'last-days' | 'last-day' | 'digest', Words>> = {
@@ -66,11 +70,6 @@ const soFar = ({ total, goal, counting }: Challenge): string =>
     ? `${grouped(total)} ${nounFor(counting, total)} so far`
     : `${grouped(total)} of ${grouped(goal)} ${nounFor(counting, goal)}`;
 
-const standings = ({ number }: Challenge) => ({
-  label: 'Standings',
-  ask: `/standings challenge:${number}`,
-});
-
 async function blockWords(guild: string, month: number, slot: number, facts: Facts): Promise<Reply | null> {
   const of = await facts.months.one(guild, month);
   const slots = of?.open ? await facts.months.blocks(of) : [];
@@ -92,8 +91,8 @@ function blockReply(of: Month, { block, words, inside, joining }: MonthBlock, ne
       ...until,
     ],
     choices: [
-      { label: 'Cut list and cloth', ask: `/month block ${block} month:${of.number}` },
-      { label: 'Finished', ask: `/month done ${block} month:${of.number}` },
+      { label: 'Cut list and cloth', ask: `/month block ${block} month:${of.number}`, open: true },
+      { label: 'Finished', ask: `/month done ${block} month:${of.number}`, open: true },
     ],
   };
 }
@@ -121,6 +120,7 @@ async function ownWords({ guild, member, day }: Reminder, facts: Facts): Promise
       }),
       'When one is done: `/log 1`',
     ],
+    choices: [...joined.slice(0, 1).map(({ of }) => logChoice(of)), STOP_OWN],
     notes: [OWN_STOP],
     audience: 'asker',
   });

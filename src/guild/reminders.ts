@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { type Defaults, settle, WEEKDAYS } from '../chat/defaults.ts';
 import type { Challenge } from './challenge-facts.ts';
 import { dayAfter, daysBetween, weekdayOf } from './days.ts';
@@ -25,6 +26,8 @@ export interface Reminder {
 
 /** Later than this after its time a reminder is no news any more. */
 const FRESH = 12 * 3_600_000;
+/** Signs of a reminder's mark: enough that no two of them are alike. */
+const MARK = 32;
 /** A challenge that is shorter is not warned of its end. */
 const WARNED_FROM = 7;
 const WARNED_BEFORE = 3;
@@ -127,10 +130,14 @@ function awake(zones: TimeZones, moment: number, { quiet, zone }: Defaults): num
   return momentOf(zones, time < end ? day : dayAfter(day, 1), end, zone.value);
 }
 
+/** A mark that names nobody: platforms keep it longer than they keep a member. */
+const marked = (of: readonly string[]): string =>
+  createHash('sha256').update(JSON.stringify(of)).digest('base64url').slice(0, MARK);
+
 function withOnce({ since: _, ...reminder }: Dated): Reminder {
   const { guild, about, member, day } = reminder;
   const of =
     'challenge' in about ? `challenge ${about.challenge}` : 'month' in about ? `month ${about.month}` : 'own';
   const slot = 'slot' in about ? ` ${about.slot}` : '';
-  return { ...reminder, once: [guild, of + slot, about.kind, day, member ?? ''].join(' | ') };
+  return { ...reminder, once: marked([guild, of + slot, about.kind, day, member ?? '']) };
 }

@@ -3,7 +3,8 @@ import { CATALOGUE } from '../calculator/shapes/catalogue.ts';
 import { cutPatch, dimensionsFrom } from '../calculator/shapes/cut.ts';
 import type { CutPatch, ShapeName } from '../calculator/shapes/shape.ts';
 import { PIECES } from '../measure/cloth.ts';
-import { fraction } from '../measure/ruler.ts';
+import { INCHES } from '../measure/length.ts';
+import { type Speech, speech } from '../measure/speech.ts';
 
 /*
  * What is swapped, a piece of one kind. Squares, strips and other pieces of cloth are measured as cut; patches
@@ -124,30 +125,31 @@ export function makes(good: Good, shape: ShapeName, edge: number): number {
 }
 
 /**
- * What a number of them are called.
+ * What a number of them are called, in a reader's units.
  *
  * @example
  * goodWords({ is: 'cloth', width: 18, length: 21 }, 6) // "fat quarters"
  * goodWords({ is: 'patch', shape: 'hexagon', edge: 1 }, 1) // "1 in hexagon"
  * goodWords({ is: 'yardage', length: 18 }, 2) // "half yards"
+ * goodWords({ is: 'yardage', length: 54 }, 1) // "1 1/2 yd"
  */
-export function goodWords(good: Good, count: number): string {
+export function goodWords(good: Good, count: number, say: Speech = speech('ruler')): string {
   const s = count === 1 ? '' : 's';
   switch (good.is) {
     case 'cloth':
-      return `${clothName(good)}${s}`;
+      return `${clothName(good, say)}${s}`;
     case 'strip':
-      return `${inchesOf(good.width)} in strip${s}`;
+      return `${say.plain(good.width)} strip${s}`;
     case 'yardage':
-      return `${yardageName(good.length)}${s}`;
+      return yardageName(good.length, count, say);
     case 'patch': {
       const { title, titles } = CATALOGUE[good.shape];
-      return `${inchesOf(good.edge)} in ${count === 1 ? title : titles}`;
+      return `${say.plain(good.edge)} ${count === 1 ? title : titles}`;
     }
   }
 }
 
-function clothName(good: { readonly width: number; readonly length: number }): string {
+function clothName(good: { readonly width: number; readonly length: number }, say: Speech): string {
   const key = goodKey({ is: 'cloth', ...good });
   const known = PIECES.find(
     ({ kind, width, length }) =>
@@ -155,17 +157,26 @@ function clothName(good: { readonly width: number; readonly length: number }): s
   );
   if (known) return known.title;
   const [short, long] = [good.width, good.length].sort((a, b) => a - b) as [number, number];
-  return short === long ? `${inchesOf(short)} in square` : `${inchesOf(short)} x ${inchesOf(long)} in piece`;
+  return short === long ? `${say.plain(short)} square` : `${say.size(short, long)} piece`;
 }
 
-const YARDS: Readonly<Record<number, string>> = { 36: 'yard', 18: 'half yard', 9: 'quarter yard' };
-
-const yardageName = (inches: number): string => YARDS[inches] ?? `${inchesOf(inches / 36)} yd length`;
-
-const inchesOf = (inches: number): string => {
-  const onMark = Math.abs(inches * 16 - Math.round(inches * 16)) < 1e-6;
-  return onMark ? fraction(Math.round(inches * 16) / 16) : String(Number(inches.toFixed(2)));
+const YARDS: Readonly<Record<number, readonly [one: string, more: string]>> = {
+  36: ['yard', 'yards'],
+  18: ['half yard', 'half yards'],
+  9: ['quarter yard', 'quarter yards'],
 };
+
+/** An eighth of a yard: what cloth is bought by. */
+const EIGHTH = 4.5;
+
+/** By the yard where it was cut so; a length off the bolt of another guild's measure in inches. */
+function yardageName(inches: number, count: number, { reading, purchase, side }: Speech): string {
+  const named = reading === 'metric' ? undefined : YARDS[inches];
+  if (named) return named[count === 1 ? 0 : 1];
+  const cutByYard = reading === 'metric' || inches % EIGHTH === 0;
+  const long = cutByYard ? purchase(inches / INCHES.yd, inches / INCHES.m) : side(inches);
+  return `${long}${count === 1 ? '' : ' lengths'}`;
+}
 
 /** Words that say nothing of colour or print. */
 const IDLE = new Set('a an and of in the with some any one from for or to fabric cloth print'.split(' '));

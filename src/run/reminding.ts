@@ -9,6 +9,9 @@ const TOLD = 'reminders';
 /** So long it is remembered: longer than any reminder is news. */
 const REMEMBERED = 60 * 24 * 3_600_000;
 
+/** So long platforms know by its `once` that a message was sent already: a few minutes, the shortest of them. */
+const KNOWN_TWICE = 3 * 60_000;
+
 export interface RemindingNeeds {
   readonly facts: Facts;
   now(): Date;
@@ -19,8 +22,9 @@ export interface RemindingNeeds {
 }
 
 /**
- * Tells the reminders whose time has come, each once: that it is being told is kept first, so that after a
- * crash half way it is rather lost than told twice. One that could not be told is tried again by the next call.
+ * Tells the reminders whose time has come, each once: that it is being told is kept first, and then that it was.
+ * After a crash between the two it is told again soon, when the platform still knows its `once` and says it one
+ * time only; later it is rather lost than told twice. One that could not be told is tried again by the next call.
  * How many were told.
  */
 export async function tellDue({ facts, now, tell, onFault }: RemindingNeeds): Promise<number> {
@@ -28,12 +32,15 @@ export async function tellDue({ facts, now, tell, onFault }: RemindingNeeds): Pr
   const due = await remindersDue(await facts.reminders.standing(), moment);
   let told = 0;
   for (const reminder of due) {
-    if (!(await claimed(facts, reminder))) continue;
+    if (!(await claimed(facts, reminder, moment))) continue;
     try {
       const reply = await reminderReply(reminder, facts);
-      if (reply === null) continue;
-      if (await tell(reminder, reply)) told++;
-      else await facts.notes.remove(TOLD, reminder.once);
+      if (reply !== null && !(await tell(reminder, reply))) {
+        await facts.notes.remove(TOLD, reminder.once);
+        continue;
+      }
+      await keepTold(facts, reminder, 'told');
+      if (reply !== null) told++;
     } catch (error) {
       await facts.notes.remove(TOLD, reminder.once);
       onFault(error);
@@ -42,13 +49,23 @@ export async function tellDue({ facts, now, tell, onFault }: RemindingNeeds): Pr
   return told;
 }
 
-/** Keeps that this one is told now; false where it was before. */
-const claimed = (facts: Facts, { once, guild, member, about }: Reminder): Promise<boolean> =>
+/** Keeps that this one is being told now; false where it was told before, or may have been. */
+const claimed = (facts: Facts, reminder: Reminder, now: Date): Promise<boolean> =>
   facts.together(async (bound) => {
-    if ((await bound.notes.find(TOLD, once)) !== undefined) return false;
-    await bound.notes.keep(TOLD, once, about.kind, { guild, member: member ?? '' });
+    const before = await bound.notes.find(TOLD, reminder.once);
+    if (before !== undefined && !brokenOff(before, now)) return false;
+    await keepTold(bound, reminder, { telling: now.toISOString() });
     return true;
   });
+
+const keepTold = ({ notes }: Facts, { once, guild, member }: Reminder, state: unknown): Promise<void> =>
+  notes.keep(TOLD, once, state, { guild, member: member ?? '' });
+
+/** Telling it was begun just now, and nobody kept how it ended. */
+function brokenOff(state: unknown, now: Date): boolean {
+  const begun = (state as { readonly telling?: unknown } | null)?.telling;
+  return typeof begun === 'string' && now.getTime() - Date.parse(begun) < KNOWN_TWICE;
+}
 
 /** Looks each minute, until it is stopped; one look ends before the next begins. */
 export function startReminding(needs: RemindingNeeds): { stop(): Promise<void> } {

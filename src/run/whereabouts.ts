@@ -7,6 +7,8 @@ const GUILDS = 'guilds';
 export interface Whereabouts {
   /** An ask of this guild came in by this platform. */
   heard(platform: string, guild: string): Promise<void>;
+  /** Nothing is known of this guild any more. */
+  lost(guild: string): void;
   platformOf(guild: string): Promise<string | undefined>;
 }
 
@@ -16,8 +18,10 @@ export function whereaboutsIn({ notes }: Facts): Whereabouts {
     async heard(platform, guild) {
       if (known.get(guild) === platform) return;
       known.set(guild, platform);
-      if ((await notes.find(GUILDS, guild)) !== platform) await notes.keep(GUILDS, guild, platform);
+      if ((await notes.find(GUILDS, guild)) !== platform)
+        await notes.keep(GUILDS, guild, platform, { guild, member: '' });
     },
+    lost: (guild) => void known.delete(guild),
     async platformOf(guild) {
       const at = known.get(guild) ?? (await notes.find(GUILDS, guild));
       return typeof at === 'string' ? at : undefined;

@@ -19,10 +19,10 @@ import { type Upkeep, upkeepOf } from './upkeep.ts';
 type Reach = <T>(act: () => Promise<T>) => Promise<T>;
 
 /** The facts in one database. `file` is named in what is said when they are out of reach. */
-export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping): Facts {
+export function factsIn(tables: Kysely<Tables>, file: string, keeping: Keeping, sweepDue = false): Facts {
   const reach: Reach = (act) => reaching(file, act);
   const works = new AsyncLocalStorage<{ open: boolean }>();
-  const upkeep = upkeepOf(file, keeping);
+  const upkeep = upkeepOf(file, keeping, sweepDue);
 
   /** Waiting for the work that one is part of would be waiting for ever: say so instead. */
   const fromOutside: Reach = (act) => {
@@ -94,8 +94,8 @@ const MAKERS: { readonly [Name in keyof Slices]: Maker<Slices[Name]> } = {
 /** Forgets all that is kept of a guild, in the file too. */
 const forgettingIn =
   (tables: Kysely<Tables>, upkeep: Upkeep): Facts['forgetGuild'] =>
-  (guild) => {
-    upkeep.sweepNext();
+  async (guild) => {
+    await upkeep.sweepNext(tables);
     return forgetGuildIn(tables, guild);
   };
 

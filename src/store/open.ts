@@ -85,7 +85,8 @@ async function storeIn(database: Database.Database, file: string, keeping: Keepi
     await tables.transaction().execute((inside) => takeSteps(inside, keeping.now));
   }
   const close = () => tables.connection().execute(async () => void database.close());
-  return ok({ ...factsIn(tables, file, keeping), file, close });
+  const sweepDue = database.pragma('user_version', { simple: true }) !== 0;
+  return ok({ ...factsIn(tables, file, keeping, sweepDue), file, close });
 }
 
 /**

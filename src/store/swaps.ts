@@ -176,11 +176,18 @@ export function swapsIn(tables: Kysely<Tables>): SwapsKept {
     },
 
     async mark({ guild, number }, parcels, as, at) {
-      const column = as === 'sent' ? 'sent_at' : 'received_at';
+      const moment = at?.toISOString() ?? null;
       for (let from = 0; from < parcels.length; from += ROWS_AT_ONCE)
         await tables
           .updateTable('swap_parcels')
-          .set({ [column]: at?.toISOString() ?? null })
+          .set(({ fn, val }) => {
+            if (as === 'sent') return { sent_at: moment };
+            // What has come was sent, whoever forgot to say so.
+            return {
+              received_at: moment,
+              ...(moment ? { sent_at: fn.coalesce('sent_at', val(moment)) } : {}),
+            };
+          })
           .where('guild', '=', guild)
           .where('swap', '=', number)
           .where('number', 'in', parcels.slice(from, from + ROWS_AT_ONCE))

@@ -53,6 +53,12 @@ export interface Held<Table extends TableName = TableName> {
   readonly forget?: 'remove' | 'disown';
   /** What she wrote herself: emptied where her rows are left as nobody's. */
   readonly words?: readonly (keyof Tables[Table])[];
+  /** The column of the name by which she is known. */
+  readonly name?: keyof Tables[Table];
+  /** Others that may name her because she wrote the row: its words are hers then too, whoever it is about. */
+  readonly writers?: readonly (keyof Tables[Table])[];
+  /** Columns that may hold a name of hers in anybody's row of her guild: such a row is removed. */
+  readonly mentions?: readonly (keyof Tables[Table])[];
   /** Columns that may repeat a member's name or words in anybody's row of her guild: emptied there too. */
   readonly quotes?: readonly (keyof Tables[Table])[];
   /** Columns whose text is JSON. */
@@ -106,6 +112,7 @@ export const heldTables: readonly Held[] = [
     of: 'member',
     guild: 'guild',
     member: 'owner',
+    name: 'owner_name',
     json: ['wish'],
     columns: {
       guild: 'the guild',
@@ -123,6 +130,8 @@ export const heldTables: readonly Held[] = [
     of: 'member',
     guild: 'guild',
     member: 'member',
+    // Pages of an answer that are still to be turned may name others.
+    mentions: ['value'],
     columns: {
       platform: 'which platform it is for',
       key: 'what it is about',
@@ -135,6 +144,7 @@ export const heldTables: readonly Held[] = [
   held<'challenges'>({
     table: 'challenges',
     of: 'nobody',
+    guild: 'guild',
     columns: {
       guild: 'the guild',
       number: 'which challenge',
@@ -152,6 +162,7 @@ export const heldTables: readonly Held[] = [
       opened_at: 'when it was opened',
       total: 'how many so far',
       lines: 'how many lines its book has',
+      plan: 'which plan is sewn',
     },
   }),
   held<'challenge_lines'>({
@@ -160,6 +171,7 @@ export const heldTables: readonly Held[] = [
     guild: 'guild',
     member: 'member',
     others: ['by'],
+    writers: ['by'],
     forget: 'disown',
     words: ['note', 'picture'],
     columns: {
@@ -183,6 +195,7 @@ export const heldTables: readonly Held[] = [
     of: 'member',
     guild: 'guild',
     member: 'member',
+    name: 'name',
     forget: 'disown',
     words: ['name'],
     columns: {
@@ -199,6 +212,7 @@ export const heldTables: readonly Held[] = [
   held<'challenge_days'>({
     table: 'challenge_days',
     of: 'nobody',
+    guild: 'guild',
     columns: {
       guild: 'the guild',
       challenge: 'which challenge',
@@ -209,6 +223,7 @@ export const heldTables: readonly Held[] = [
   held<'months'>({
     table: 'months',
     of: 'nobody',
+    guild: 'guild',
     columns: {
       guild: 'the guild',
       number: 'which block of the month',
@@ -225,6 +240,7 @@ export const heldTables: readonly Held[] = [
   held<'month_blocks'>({
     table: 'month_blocks',
     of: 'nobody',
+    guild: 'guild',
     columns: {
       guild: 'the guild',
       month: 'which block of the month',
@@ -244,6 +260,7 @@ export const heldTables: readonly Held[] = [
     of: 'member',
     guild: 'guild',
     member: 'member',
+    name: 'name',
     forget: 'disown',
     words: ['name'],
     columns: {
@@ -279,6 +296,7 @@ export const heldTables: readonly Held[] = [
     of: 'member',
     guild: 'guild',
     member: 'member',
+    name: 'name',
     columns: {
       guild: 'the guild',
       swap: 'which swap',

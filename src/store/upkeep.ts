@@ -12,14 +12,18 @@ const SWEEP_PATIENCE = 200;
 
 /** What is done beside the work, after it is safely kept and never in its way. */
 export interface Upkeep {
-  /** After a member was forgotten: what was hers must go from the file too. */
-  sweepNext(): void;
+  /** After a member was forgotten: what was hers must go from the file too. Called within the work that forgets. */
+  sweepNext(tables: Kysely<Tables>): Promise<void>;
   /** Does what is due. What fails is told to the operator and tried again after the next work. */
   afterWork(tables: Kysely<Tables>): Promise<void>;
 }
 
-export function upkeepOf(file: string, { now, report }: Keeping): Upkeep {
-  let sweepDue = false;
+/** That a sweep is due is kept in the file's own number for the program to use, so that a crash does not lose it. */
+const DUE = CompiledQuery.raw('PRAGMA user_version = 1');
+const DONE = CompiledQuery.raw('PRAGMA user_version = 0');
+
+export function upkeepOf(file: string, { now, report }: Keeping, due = false): Upkeep {
+  let sweepDue = due;
   let prunedAt = 0;
 
   /**
@@ -28,8 +32,12 @@ export function upkeepOf(file: string, { now, report }: Keeping): Upkeep {
    */
   async function sweep(tables: Kysely<Tables>): Promise<void> {
     await tables.executeQuery(CompiledQuery.raw('VACUUM'));
+    await tables.executeQuery(DONE);
     if (await patiently(tables, SWEEP_PATIENCE, emptyTheLog)) sweepDue = false;
-    else throw new Error('somebody is still reading');
+    else {
+      await tables.executeQuery(DUE);
+      throw new Error('somebody is still reading');
+    }
   }
 
   async function prune(tables: Kysely<Tables>): Promise<void> {
@@ -50,8 +58,9 @@ export function upkeepOf(file: string, { now, report }: Keeping): Upkeep {
   }
 
   return {
-    sweepNext() {
+    async sweepNext(tables) {
       sweepDue = true;
+      await tables.executeQuery(DUE);
     },
     async afterWork(tables) {
       if (sweepDue) await attempt(() => sweep(tables), 'store-trace-left');

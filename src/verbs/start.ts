@@ -1,5 +1,6 @@
 import { commands } from '../../commands/index.ts';
 import { openRoom, type Room } from '../chat/dispatch.ts';
+import { guildAlone } from '../chat/facts.ts';
 import type { Reply } from '../chat/reply.ts';
 import type { Settings } from '../config.ts';
 import type { Reminder } from '../guild/reminders.ts';
@@ -107,6 +108,10 @@ class Running {
     return {
       answer: async (ask) => {
         const reply = await room.answer(ask);
+        if (reply.forgets) {
+          this.#whereabouts.lost(guildAlone(ask.who.id));
+          return reply;
+        }
         await this.#whereabouts.heard(name, ask.guild).catch((err: unknown) => {
           this.#log.warn({ err }, 'a guild’s platform was not kept');
         });

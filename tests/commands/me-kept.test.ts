@@ -1,4 +1,8 @@
-import { describe, expect, test } from 'vitest';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+import { tellDue } from '../../src/run/reminding.ts';
 import { guildRoom } from '../standin/guild-room.ts';
 
 describe('/me export', () => {
@@ -78,6 +82,71 @@ describe('/me forget', () => {
     await guild.ask('/me forget confirm:yes', { as: 'Bea' });
     expect(await total()).toBe(5);
     expect(JSON.stringify(await guild.ask('/standings'))).not.toContain('Bea');
+  });
+});
+
+describe('nothing of her is left in the files', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'honeycount-forget-'));
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+  const HER = 'Zuzana';
+  const WORDS = ['grandmother', 'lilac', 'marigold', 'periwinkle'];
+
+  test('after she has done all that a member can do, and others have seen and corrected it', async () => {
+    const file = join(folder, 'guild.sqlite');
+    const guild = await guildRoom(file);
+    let event = 0;
+    const ask = async (words: string, as: string, where = 'guild') => {
+      const reply = await guild.ask(words, { as, guild: where, event: `e${++event}` });
+      expect(reply.error, words).toBeNull();
+    };
+    const alone = `alone:${HER.toLowerCase()}`;
+    const setup = [
+      '/challenge open name:Spring counting:rosette rounds:2 goal:200 first:2026-12-01 last:2026-12-31',
+      '/month open name:Garden rosettes:7 rounds:2 first:2026-12-01',
+      '/swap open name:Stash',
+      '/swap offer 6 fat quarters florals',
+      '/swap want 60 1in hexagons',
+    ];
+    for (const words of setup) await ask(words, 'Ada');
+    const hers = [
+      ...['/challenge join', '/log 3 note:from grandmother', '/log 2 picture:lilac.jpg', '/fix pieces:3'],
+      ...[
+        '/month done 1',
+        '/me set nudge:daily',
+        '/plan keep name:Her periwinkle garden rosettes:7 rounds:2',
+      ],
+      ...['/swap offer 100 1in hexagons marigold', '/swap want 4 fat quarters', '/me export', '/standings'],
+    ];
+    for (const words of hers) await ask(words, HER);
+    await ask('/challenge open name:Mine goal:3', 'Ada', alone);
+    await ask('/log 1 note:grandmother again', HER, alone);
+    const others = [
+      '/fix 3 note:grandmother’s, says Ada',
+      '/swap match',
+      '/swap envelopes',
+      '/challenge history',
+    ];
+    for (const words of others) await ask(words, 'Ada');
+    await tellDue({
+      ...{ facts: guild.facts, now: () => new Date('2026-12-08T12:00:00Z'), tell: async () => true },
+      onFault: (error) => expect.fail(String(error)),
+    });
+    const bytes = () =>
+      ['', '-wal', '-shm']
+        .map((end) => file + end)
+        .filter((path) => existsSync(path))
+        .map((path) => readFileSync(path).toString('utf8').toLowerCase())
+        .join('');
+    for (const word of [HER.toLowerCase(), ...WORDS]) expect(bytes(), word).toContain(word);
+    const before = await guild.figure('/standings', 'total');
+    await ask('/me forget confirm:yes', HER);
+    for (const word of [HER.toLowerCase(), ...WORDS]) expect(bytes(), word).not.toContain(word);
+    expect(await guild.figure('/standings', 'total')).toBe(before);
+    // Said once more to the bot alone, whose guild bears her name.
+    await ask('/me forget confirm:yes', HER, alone);
+    await guild.store.close();
+    for (const word of [HER.toLowerCase(), ...WORDS]) expect(bytes(), word).not.toContain(word);
   });
 });
 

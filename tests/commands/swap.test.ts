@@ -99,6 +99,23 @@ describe('offers and wishes', () => {
     expect(await offer('2026-12-06T12:00:00Z')).toBeUndefined();
   });
 
+  test('that may be read in two ways are asked about, and each choice is kept', async () => {
+    const guild = await stash();
+    const asked = await guild.ask('/swap offer 6 1/2in hexagons blue, 2 charms');
+    expect(asked.asks).toBe('Is that blue 1/2 in hexagons x 6, or blue 6 1/2 in hexagon x 1?');
+    const kept = await guild.ask(asked.choices[0]?.ask ?? '');
+    expect(kept.lines[0]).toMatch(/^Line \d+: 6 × 1\/2 in hexagons/);
+    expect(kept.lines[1]).toMatch(/^Line \d+: 2 × 5-inch squares/);
+  });
+
+  test('are read back in the reader’s own units', async () => {
+    const guild = await stash();
+    await guild.ask('/me set unit:cm', { as: 'Bea' });
+    const kept = await guild.ask('/swap offer 4 2½in strips, 2 yd', { as: 'Bea' });
+    expect(kept.lines[0]).toMatch(/^Line \d+: 4 × 63.5 mm strips/);
+    expect(kept.lines[1]).toMatch(/^Line \d+: 1.8 m,/);
+  });
+
   test('delivered twice are kept once, and answered alike', async () => {
     const guild = await stash();
     const offer = () => guild.ask('/swap offer 3 yards of green', { as: 'Dora', event: 'e1' });
@@ -164,6 +181,20 @@ describe('/swap match', () => {
     expect(lines.some((line) => line.includes('line 1, 6 fat quarters florals'))).toBe(true);
   });
 
+  test('that moves nothing says how more would, and leaves the swap open', async () => {
+    const guild = await open();
+    await guild.ask('/swap open name:Stash');
+    await guild.ask('/swap offer 6 fat quarters florals');
+    await guild.ask('/swap want 10 charms');
+    await guild.ask('/swap offer 10 charms', { as: 'Bea' });
+    await guild.ask('/swap want 4 fat quarters', { as: 'Bea' });
+    const none = await guild.ask('/swap match');
+    expect(none.title).toBe('Stash: no match');
+    expect(none.lines.join(' ')).toContain('`/swap match share:40%`');
+    expect((await guild.ask('/swap want 12 charms', { as: 'Bea' })).error).toBeNull();
+    expect(Number(value(await guild.ask('/swap match share:50%'), 'pieces'))).toBeGreaterThan(0);
+  });
+
   test('takes two', async () => {
     const guild = await open();
     await guild.ask('/swap open name:Stash');
@@ -195,6 +226,15 @@ describe('sending, coming, settling', () => {
     expect(value(after, 'come')).toBe(value(after, 'parcels'));
     expect(after.title).toBe('Stash is settled');
     expect(await codeOf(guild.ask('/swap offer 1 charm'))).toBe('swap-none');
+  });
+
+  test('what has come was sent, whoever forgot to say so', async () => {
+    const guild = await stash();
+    await guild.ask('/swap match');
+    await guild.ask('/swap received', { as: 'Cora' });
+    await guild.ask('/swap no-show Cora');
+    const after = await guild.ask('/swap settle');
+    expect(Number(value(after, 'come'))).toBeGreaterThan(0);
   });
 
   test('what was said too soon is taken back', async () => {

@@ -11,7 +11,15 @@ const LONG_AGO = '2020-01-01T00:00:00.000Z';
 
 const challenge = (more: Partial<Challenge> = {}): Challenge => ({
   ...{ guild: 'guild', number: 1, name: 'Spring', counting: 'rosette', rounds: 2, size: 1 },
-  ...{ goal: 200, each: null, first: '2026-03-02', last: '2026-03-31', place: 'home', who: 'everyone' },
+  ...{
+    goal: 200,
+    each: null,
+    first: '2026-03-02',
+    last: '2026-03-31',
+    place: 'home',
+    who: 'everyone',
+    plan: null,
+  },
   ...{ open: true, total: 57, lines: 60 },
   ...more,
 });
@@ -84,6 +92,51 @@ describe('reminders come at the guild’s own time of day', () => {
     expect(await words(twice, '2026-10-24T12:00Z', '2026-10-25T12:00Z')).toEqual([
       'begins 2026-10-25 2026-10-25T00:30Z',
     ]);
+  });
+
+  // Each of the world's zones whose clocks change, over the days round a change, with hours near it.
+  test.each([
+    ['Europe/London', '2026-03-24'],
+    ['Europe/London', '2026-10-20'],
+    ['America/St_Johns', '2026-03-03'],
+    ['America/St_Johns', '2026-10-27'],
+    ['Australia/Lord_Howe', '2026-03-31'],
+    ['Australia/Lord_Howe', '2026-09-29'],
+    ['America/Santiago', '2026-09-01'],
+    ['Africa/Cairo', '2026-04-19'],
+    ['Asia/Beirut', '2026-03-24'],
+  ])('%s from %s: each day one, at its hour or when quiet hours end, none in them', async (zone, from) => {
+    const zones = await loadTimeZones();
+    for (const [at, quiet] of [
+      ['00:30', 'off'],
+      ['01:30', '22:00-02:30'],
+      ['02:30', '23:00-02:00'],
+      ['03:00', '01:00-03:30'],
+      ['23:30', '23:00-01:00'],
+    ] as const) {
+      const nudged = [
+        { member: 'bea', settings: { nudge: 'daily', zone, at, quiet } as const, since: LONG_AGO },
+      ];
+      const told = new Map<string, { day: string; time: string; local: string }>();
+      const first = Date.parse(`${from}T00:00Z`);
+      for (let moment = first; moment < first + 12 * 24 * HOUR; moment += HOUR / 2)
+        for (const { once, day } of await remindersDue(
+          [standing({ reminders: 'off' }, { nudged })],
+          new Date(moment),
+        )) {
+          if (told.has(once)) continue;
+          const local = localOf(zones, moment, zone);
+          told.set(once, { day, time: local.time, local: local.day });
+          expect(isWithin(local.time, quiet), `${day} ${local.time}`).toBe(false);
+        }
+      const days = [...told.values()].map(({ day }) => day);
+      expect(new Set(days).size).toBe(days.length);
+      expect(days.length).toBeGreaterThanOrEqual(11);
+      const due = isWithin(at, quiet) ? (quiet.split('-')[1] ?? '') : at;
+      // On the day of a change an hour may not exist: then up to an hour later.
+      const late = [...told.values()].slice(1).filter(({ time }) => time !== due);
+      expect(late.length, JSON.stringify(late)).toBeLessThanOrEqual(1);
+    }
   });
 
   test('midnight where the day begins at one: the first moment that there is', async () => {

@@ -50,6 +50,9 @@ export function fakeTerminal({ live = false, columns = 80, history = [] }: FakeS
     write: async (pictures) => new Map(pictures.map(({ name }) => [name, `drawn/${name}`])),
     history,
     remember: (line) => remembered.push(line),
+    dropHistory: () => {
+      remembered.length = 0;
+    },
   });
   return {
     input,

@@ -82,6 +82,18 @@ describe('the room at a terminal', () => {
     await terminal.left;
   });
 
+  test('when somebody is forgotten, so is what was typed', async () => {
+    const terminal = await live();
+    await entered(terminal, '/me set seam:3/8in');
+    await entered(terminal, '/me forget');
+    expect(terminal.remembered).toHaveLength(2);
+    await entered(terminal, '1');
+    expect(terminal.replies.at(-1)?.title).toBe('Forgotten');
+    expect(terminal.remembered).toEqual([]);
+    await terminal.type('\u0004');
+    await terminal.left;
+  });
+
   test('the end of input leaves, on a line of its own', async () => {
     const terminal = await live();
     await terminal.type('\u0004');
@@ -219,6 +231,7 @@ describe('a reply on a narrow screen', () => {
   test('a number is not parted from its fraction or its unit', () => {
     expect(wrap('a square of 2 5/16 in', 15)).toBe('a square of\n2 5/16 in');
     expect(wrap('from a quarter of 18 x 21 in', 20)).toBe('from a quarter of\n18 x 21 in');
+    expect(wrap('1 → 2, 10 → 11', 12)).toBe('1 → 2,\n10 → 11');
     expect(wrap('Yours differ? `/me set`', 20)).toBe('Yours differ?\n`/me set`');
   });
 

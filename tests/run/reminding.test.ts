@@ -55,6 +55,47 @@ describe('reminders are told', () => {
     expect(titles(await toldAt(again, '2026-12-31T08:00:00Z'))).toEqual(['Last day of Spring']);
   });
 
+  test('after a crash while it was told, again soon with the same mark, and not once the platform may have forgotten it', async () => {
+    const guild = await room();
+    await guild.ask('/challenge open name:Spring goal:200 first:2026-12-01 last:2026-12-31');
+    const crashed = new Promise<Reminder>((begun) => {
+      void tellDue({
+        facts: guild.facts,
+        now: () => new Date('2026-12-01T09:00:00Z'),
+        tell: (reminder) => {
+          begun(reminder);
+          return new Promise(() => {});
+        },
+        onFault: () => {},
+      });
+    });
+    const { once } = await crashed;
+    await guild.store.close();
+    open.pop();
+    const again = await room();
+    expect(await toldAt(again, '2026-12-01T09:05:00Z')).toEqual([]);
+    const told = await toldAt(again, '2026-12-01T09:02:00Z');
+    expect(told.map(({ reminder }) => reminder.once)).toEqual([once]);
+    expect(await toldAt(again, '2026-12-01T09:02:30Z')).toEqual([]);
+  });
+
+  test('with choices that anybody in the place may press', async () => {
+    const guild = await room();
+    await guild.ask('/challenge open name:Spring goal:200 first:2026-12-01 last:2026-12-31');
+    await guild.ask('/month open name:Garden rosettes:7 rounds:2 parts:12 first:2026-12-01');
+    await guild.ask('/challenge join', { as: 'Bea' });
+    await guild.ask('/me set nudge:daily', { as: 'Bea' });
+    const told = await toldAt(guild, '2026-12-01T09:00:00Z');
+    expect(told).toHaveLength(3);
+    for (const { reply } of told)
+      for (const { ask, open } of reply.choices) {
+        expect(open, ask).toBe(true);
+        const pressed = await guild.ask(ask, { as: 'Cea', now: '2026-12-01T09:01:00Z' });
+        expect(pressed.error, ask).toBeNull();
+      }
+    expect(told.flatMap(({ reply }) => reply.choices.map(({ label }) => label))).toContain('Log');
+  });
+
   test('later, when the program was not running at the time', async () => {
     const guild = await room();
     await guild.ask('/challenge open name:Spring goal:200 first:2026-12-01 last:2026-12-31');

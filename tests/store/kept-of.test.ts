@@ -1,7 +1,9 @@
 import { existsSync, readFileSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
+import { guildAlone } from '../../src/chat/facts.ts';
 import type { Problem } from '../../src/measure/result.ts';
+import { whereaboutsIn } from '../../src/run/whereabouts.ts';
 import { heldTables } from '../../src/store/tables.ts';
 import { ANSWERS_KEPT_DAYS } from '../../src/store/upkeep.ts';
 import { newFile, opened } from './places.ts';
@@ -36,6 +38,9 @@ function everywhere(file: string): void {
     const freely = held.forget === 'disown' ? words : wordsEverywhere(columns, held);
     keep({ ...freely, [own]: HER, ...Object.fromEntries((held.others ?? []).map((other) => [other, HER])) });
     for (const other of held.others ?? []) keep({ [own]: 'bea', [other]: HER });
+    for (const mention of held.mentions ?? [])
+      keep({ [own]: 'bea', [mention]: JSON.stringify({ lines: [`said of ${HER}`] }) });
+    for (const writer of held.writers ?? []) keep({ [own]: 'bea', [writer]: HER, ...words });
     for (const quote of held.quotes ?? []) keep({ [own]: 'bea', [quote]: `said by ${HER}: ${WORDS}` });
     keep({ [own]: 'bea' });
   }
@@ -73,7 +78,7 @@ describe('what is kept of a member', () => {
     expect(kept.map(({ table }) => table)).toEqual(membersTables.map(({ table }) => table));
     for (const { table, columns, rows } of kept) {
       const held = membersTables.find((one) => one.table === table)!;
-      expect(rows).toHaveLength(1 + (held.others?.length ?? 0));
+      expect(rows).toHaveLength(1 + (held.others?.length ?? 0) + (held.writers?.length ?? 0));
       expect(Object.keys(columns).sort()).toEqual(Object.keys(rows[0]!).sort());
       expect(JSON.stringify(rows)).toContain(HER);
     }
@@ -91,8 +96,8 @@ describe('what is kept of a member', () => {
     expect(await store.keptOf.read(HER)).toEqual([]);
     const removing = membersTables.filter(({ forget }) => forget !== 'disown');
     expect([gone, nobodys]).toEqual([removing.length, membersTables.length - removing.length]);
-    membersTables.forEach(({ table, forget }, i) => {
-      expect(rowsOf(file, table)).toBe(before[i]! - (forget === 'disown' ? 0 : 1));
+    membersTables.forEach(({ table, forget, mentions = [] }, i) => {
+      expect(rowsOf(file, table)).toBe(before[i]! - (forget === 'disown' ? 0 : 1) - mentions.length);
     });
     expect(bytesOf(file)).toContain('bea');
     await store.close();
@@ -126,6 +131,44 @@ describe('what is kept of a member', () => {
     expect(await store.answered.find('guild', 'e1')).toEqual({ member: '', command: 'log', reply: null });
     expect(await store.answered.find('guild', 'e2')).toEqual({ member: 'bea', command: 'log', reply: null });
     expect(await store.answered.find('elsewhere', 'e3')).toEqual({ member: 'bea', ...answer });
+  });
+
+  it('a guild of hers alone goes with her', async () => {
+    const file = newFile();
+    const store = await opened(file);
+    const guild = guildAlone(HER);
+    const terms = {
+      counting: 'rosette',
+      rounds: 2,
+      size: 1,
+      goal: 3,
+      each: null,
+      first: '2026-12-01',
+    } as const;
+    const of = { name: WORDS, last: null, place: 'here', who: 'everyone', plan: null, ...terms } as const;
+    const challenge = await store.challenges.add(guild, of);
+    const ada = { id: HER, name: 'Ada' };
+    await store.challenges.write(challenge, {
+      ...{ kind: 'log', member: ada, by: ada, day: '2026-12-01', pieces: 1, at: new Date() },
+    });
+    await whereaboutsIn(store).heard('matrix', guild);
+    await store.keptOf.forget(HER);
+    for (const hers of HERS) expect(bytesOf(file)).not.toContain(hers);
+  });
+
+  it('after a crash before the file was swept, the next work sweeps it', async () => {
+    const file = newFile();
+    const store = await opened(file);
+    await store.defaults.set('guild', HER, { seam: 0.375 });
+    await store.close();
+    // As a process leaves it that ends between forgetting her and sweeping.
+    const crashed = new Database(file);
+    crashed.exec(`PRAGMA secure_delete = OFF; BEGIN; DELETE FROM defaults; PRAGMA user_version = 1; COMMIT`);
+    crashed.close();
+    expect(bytesOf(file)).toContain(HER);
+    const again = await opened(file);
+    await again.defaults.set('guild', 'bea', { seam: 0.25 });
+    expect(bytesOf(file)).not.toContain(HER);
   });
 
   it('a forgetting that was taken back leaves all as it was', async () => {

@@ -1,7 +1,6 @@
-import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
+import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { chmodSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { chmodSync, mkdirSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
@@ -149,30 +148,3 @@ describe('what may not be used', () => {
     expect(peek).toEqual({ own: { seam: 0.375 }, guild: {}, problems: [] });
   });
 });
-
-describe.runIf(canMount())('a small disk', () => {
-  it('when it is full says so, and what was acknowledged stays', async () => {
-    const disk = newFolder();
-    const file = join(disk, 'honeycount.sqlite');
-    const inside = `mount -t tmpfs -o size=400k none "$0" && exec "$1" "$2" fill "$3"`;
-    const child = spawn('unshare', ['-m', 'sh', '-c', inside, disk, process.execPath, script, file]);
-    running.push(child);
-    const { code, kept, last, next } = JSON.parse(await ended(child)) as Record<string, unknown>;
-    expect(code).toBe('store-full');
-    expect(kept).toBeGreaterThan(5);
-    expect([last, next]).toEqual([true, false]);
-  });
-});
-
-/** A disk of its own takes rights that not every machine gives; a full database is also tried without it. */
-function canMount(): boolean {
-  const folder = mkdtempSync(join(tmpdir(), 'honeycount-mount-'));
-  try {
-    execFileSync('unshare', ['-m', 'mount', '-t', 'tmpfs', 'none', folder], { stdio: 'ignore' });
-    return true;
-  } catch {
-    return false;
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
-}

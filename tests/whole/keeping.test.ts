@@ -1,12 +1,11 @@
-import { execFileSync, spawn } from 'node:child_process';
-import { once } from 'node:events';
-import { chmodSync, existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { chmodSync, existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import process from 'node:process';
 import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { begin, documents, ENTRY, expectNoTrace, newFolder, run } from './program.ts';
+import { begin, documents, expectNoTrace, newFolder, type Run, run } from './program.ts';
 
 const newFile = () => join(newFolder(), 'data', 'guild.sqlite');
 const data = (file: string) => ['--data', file] as const;
@@ -106,96 +105,146 @@ const EVENTS = [
   })),
 ];
 
-describe.runIf(canMount())('a disk of its own', () => {
-  /** Runs a shell line with the folder on a small disk, which nobody else sees and which is gone afterwards. */
-  async function onDisk(folder: string, options: string, line: string, input: string) {
-    const script = `mount -t tmpfs -o ${options} none "$0" && ${line}`;
-    const child = spawn('unshare', ['-m', 'sh', '-c', script, folder, process.execPath, ENTRY], {
-      env: { PATH: process.env.PATH, HOME: process.env.HOME },
-      stdio: 'pipe',
-    });
-    const text = { out: '', err: '' };
-    child.stdout.on('data', (part) => (text.out += part));
-    child.stderr.on('data', (part) => (text.err += part));
-    child.stdin.on('error', () => {});
-    child.stdin.end(input);
-    const [status] = await once(child, 'close');
-    return { status: status as number, ...text };
-  }
+/** The program in a shell line of its own, with a folder that the line has made into what it should be. */
+const shell = (line: string): readonly string[] => ['sh', '-c', line, 'sh'];
 
-  test('when it is full says so, in a sentence, and nothing that was told is lost', async () => {
-    const [disk, saved] = [newFolder(), newFolder()];
-    const input = EVENTS.map((one) => `${JSON.stringify({ ...one, now: '2026-12-02T10:00:00Z' })}\n`).join(
-      '',
-    );
-    const ended = await onDisk(
-      disk,
-      'size=900k',
-      `"$1" "$2" ask --json --data "$0/guild.sqlite" -; status=$?; cp "$0"/guild* ${saved}; exit $status`,
-      input,
-    );
-    expect(ended.status).toBe(1);
-    const replies = documents(ended.out);
-    expect(replies).toHaveLength(EVENTS.length);
-    const refused = replies.filter(({ error }) => error !== null);
-    expect(refused.length).toBeGreaterThan(0);
-    for (const { error } of refused) {
-      expect(error?.message).toMatch(/^I have no room left to keep anything\. Nothing was changed\. /);
-      expect(ended.err).toContain('The disk is full');
-    }
-    const told = EVENTS.filter((_, i) => replies[i]?.error === null).map(({ event }) => event);
-    expect(told.length).toBeGreaterThan(20);
-    const database = new Database(join(saved, 'guild.sqlite'));
-    expect(database.pragma('integrity_check', { simple: true })).toBe('ok');
-    const kept = database
-      .prepare("SELECT event FROM answered WHERE event LIKE 'e%'")
-      .pluck()
-      .all() as string[];
-    const there = [
-      ...(database.prepare("SELECT note FROM challenge_lines WHERE kind = 'log'").pluck().all() as string[]),
-      ...(database.prepare('SELECT typed FROM swap_entries').pluck().all() as string[]),
-    ].map((words) => `e${/n(\d+)/.exec(words)?.[1]}`);
-    database.close();
-    const expected = told.filter((event) => !event.startsWith('first')).toSorted();
-    expect(kept.toSorted()).toEqual(expected);
-    expect(there.toSorted()).toEqual(expected);
-  }, 60_000);
+/** How a disk of its own is made here: as root, or as the root of a small world; undefined where neither is allowed. */
+const OWN_DISK = [
+  ['unshare', '-m'],
+  ['unshare', '-rm'],
+].find(canMount);
 
-  test('that may only be read: what can be answered is, the rest is told', async () => {
-    const disk = newFolder();
-    const line = 'mount -o remount,ro "$0" && "$1" "$2" ask --data "$0/guild.sqlite" -';
-    const asked = await onDisk(disk, 'size=900k', line, '/cut hexagon 1in\n/me set seam:3/8in\n');
-    expect(asked.status).toBe(1);
-    expect(asked.out).toContain('flat to flat');
-    expect(asked.out).toMatch(/I may not write where things are kept\. Nothing was\s+changed\./);
-    expect(asked.err).toContain(`I may not write in ${disk}`);
-    const start = await onDisk(disk, 'size=900k', line.replace(/ask (.*) -$/, 'start $1'), '/help\n');
-    expect(start).toMatchObject({ status: 2, out: '' });
-    expect(start.err).toBe(
-      `I may not write in ${disk}. Allow it, or name another folder as "data" in the settings.\n`,
-    );
-  });
+const onDisk = (folder: string, line: string): readonly string[] => [
+  ...(OWN_DISK ?? []),
+  ...shell(`mount -t tmpfs -o size=900k none '${folder}' && ${line}`),
+];
+
+/** Ways to have no room left: a disk that is full, where one can be made; files that may grow no further, everywhere. */
+const NO_ROOM = [
+  {
+    way: 'files may grow no further',
+    by: (folder: string, saved: string) =>
+      shell(
+        `trap '' XFSZ; (ulimit -f 1500; "$@"); status=$?; cp '${folder}'/guild* '${saved}'; exit $status`,
+      ),
+    member: /^I cannot reach what is kept just now\. Nothing was changed\. /,
+    operator: 'The disk failed while I used',
+  },
+  {
+    way: 'the disk is full',
+    by: (folder: string, saved: string) =>
+      onDisk(folder, `{ "$@"; status=$?; cp '${folder}'/guild* '${saved}'; exit $status; }`),
+    member: /^I have no room left to keep anything\. Nothing was changed\. /,
+    operator: 'The disk is full',
+  },
+].slice(0, OWN_DISK ? 2 : 1);
+
+/** Ways to be kept from writing: by the folder's own rights, and by a disk that may only be read. */
+const READ_ONLY = [
+  {
+    way: 'the folder',
+    async prepared(folder: string): Promise<Run> {
+      chmodSync(folder, 0o555);
+      return rightless();
+    },
+  },
+  {
+    way: 'the disk',
+    prepared: async (folder: string): Promise<Run> => ({
+      by: onDisk(folder, `mount -o remount,ro '${folder}' && exec "$@"`),
+    }),
+  },
+].slice(0, OWN_DISK ? 2 : 1);
+
+describe.concurrent('nothing can be written', () => {
+  test.each(NO_ROOM)(
+    'because $way: it is said in a sentence, and nothing that was told is lost',
+    async ({ by, member, operator }) => {
+      const [folder, saved] = [newFolder(), newFolder()];
+      const input = EVENTS.map((one) => `${JSON.stringify({ ...one, now: '2026-12-02T10:00:00Z' })}\n`);
+      const ended = await run(['ask', '--json', ...data(join(folder, 'guild.sqlite')), '-'], {
+        input: input.join(''),
+        by: by(folder, saved),
+      });
+      expect(ended.status).toBe(1);
+      const replies = documents(ended.out);
+      expect(replies).toHaveLength(EVENTS.length);
+      const refused = replies.filter(({ error }) => error !== null);
+      expect(refused.length).toBeGreaterThan(0);
+      for (const { error } of refused) expect(error?.message).toMatch(member);
+      expect(ended.err).toContain(operator);
+      const told = EVENTS.filter((_, i) => replies[i]?.error === null).map(({ event }) => event);
+      expect(told.length).toBeGreaterThan(20);
+      expectKept(
+        join(saved, 'guild.sqlite'),
+        told.filter((event) => !event.startsWith('first')),
+      );
+    },
+    60_000,
+  );
+
+  test.each(READ_ONLY)(
+    'because $way may only be read: what can be answered is, the rest is told',
+    async ({ prepared }) => {
+      const folder = newFolder();
+      const rights = await prepared(folder);
+      const file = join(folder, 'guild.sqlite');
+      const asked = await run(['ask', ...data(file), '-'], {
+        ...rights,
+        input: '/cut hexagon 1in\n/me set seam:3/8in\n',
+      });
+      expect(asked.status).toBe(1);
+      expect(asked.out).toContain('flat to flat');
+      expect(asked.out).toMatch(/I may not write where things are kept\. Nothing was\s+changed\./);
+      expect(asked.err).toContain(`I may not write in ${folder}`);
+      expectNoTrace(asked);
+      const start = await run(['start', ...data(file)], { ...rights, input: '/help\n' });
+      expect(start).toMatchObject({ status: 2, out: '' });
+      expect(start.err).toBe(
+        `I may not write in ${folder}. Allow it, or name another folder as "data" in the settings.\n`,
+      );
+      expect(existsSync(file)).toBe(false);
+    },
+  );
 });
 
-test.skipIf(process.getuid?.() === 0)('a folder that may only be read is told in a sentence', async () => {
-  const folder = join(newFolder(), 'data');
-  mkdirSync(folder);
-  chmodSync(folder, 0o555);
-  const ended = await run(['ask', ...data(join(folder, 'guild.sqlite')), '/me set seam:3/8in']);
-  expect(ended.status).toBe(1);
-  expect(ended.out).toContain('I may not write where things are kept.');
-  expect(existsSync(join(folder, 'guild.sqlite'))).toBe(false);
-});
+/** The database is sound, and what is in it is just what was told. */
+function expectKept(file: string, told: readonly string[]): void {
+  const database = new Database(file);
+  expect(database.pragma('integrity_check', { simple: true })).toBe('ok');
+  const answered = database
+    .prepare("SELECT event FROM answered WHERE event LIKE 'e%'")
+    .pluck()
+    .all() as string[];
+  const there = [
+    ...(database.prepare("SELECT note FROM challenge_lines WHERE kind = 'log'").pluck().all() as string[]),
+    ...(database.prepare('SELECT typed FROM swap_entries').pluck().all() as string[]),
+  ].map((words) => `e${/n(\d+)/.exec(words)?.[1]}`);
+  database.close();
+  expect(answered.toSorted()).toEqual(told.toSorted());
+  expect(there.toSorted()).toEqual(told.toSorted());
+}
 
-/** A disk of its own takes rights that not every machine gives. */
-function canMount(): boolean {
-  const folder = mkdtempSync(join(tmpdir(), 'honeycount-mount-'));
+/** Rights that a folder's own bind: root's to pass over them are taken away, or it is run as nobody. */
+function rightless(): Run {
+  if (process.getuid?.() !== 0) return {};
+  const by = ['setpriv', '--bounding-set=-dac_override,-dac_read_search'];
+  return runs([...by, 'true']) ? { by } : { uid: 65_534, cwd: tmpdir() };
+}
+
+function runs([command = '', ...words]: readonly string[]): boolean {
   try {
-    execFileSync('unshare', ['-m', 'mount', '-t', 'tmpfs', 'none', folder], { stdio: 'ignore' });
+    execFileSync(command, words, { stdio: 'ignore' });
     return true;
   } catch {
     return false;
-  } finally {
-    rmSync(folder, { recursive: true });
   }
+}
+
+/** A disk of its own takes rights that not every machine gives. */
+function canMount(by: readonly string[]): boolean {
+  const folder = mkdtempSync(join(tmpdir(), 'honeycount-mount-'));
+  const may = runs([...by, 'mount', '-t', 'tmpfs', 'none', folder]);
+  rmSync(folder, { recursive: true });
+  return may;
 }

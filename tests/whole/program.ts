@@ -28,6 +28,10 @@ export interface Run {
   readonly cwd?: string;
   readonly env?: Readonly<Record<string, string>>;
   readonly node?: string;
+  /** A command that starts it, such as one that takes rights away; the program and its words follow. */
+  readonly by?: readonly string[];
+  /** Whose rights it has, where not those of whoever runs the tests. */
+  readonly uid?: number;
 }
 
 const started: ChildProcessWithoutNullStreams[] = [];
@@ -48,9 +52,11 @@ export function newFolder(): string {
 /** Starts the program; its standard input stays open. Settings of whoever runs the tests do not count. */
 export function begin(
   args: readonly string[],
-  { cwd, env = {}, node = process.execPath }: Run = {},
+  { cwd, env = {}, node = process.execPath, by = [], uid }: Run = {},
 ): Running {
-  const child = spawn(node, [ENTRY, ...args], {
+  const [command = node, ...words] = [...by, node, ENTRY, ...args];
+  const child = spawn(command, words, {
+    ...(uid === undefined ? {} : { uid, gid: uid }),
     cwd: cwd ?? newFolder(),
     env: { PATH: process.env.PATH, HOME: process.env.HOME, NO_COLOR: '1', ...env },
     stdio: 'pipe',

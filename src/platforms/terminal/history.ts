@@ -1,4 +1,4 @@
-import { appendFileSync, readFileSync } from 'node:fs';
+import { appendFileSync, readFileSync, rmSync } from 'node:fs';
 
 const KEPT = 500;
 
@@ -20,4 +20,9 @@ export function rememberIn(file: string): (line: string) => void {
       // The line was answered; only the arrow key will not find it again.
     }
   };
+}
+
+/** Everything typed before is gone: nobody knows who typed which line, and somebody was forgotten. */
+export function dropHistory(file: string): void {
+  rmSync(file, { force: true });
 }

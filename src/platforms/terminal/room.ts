@@ -18,6 +18,8 @@ export interface TerminalNeeds {
   /** Earlier lines, the newest first, and where a new one goes. */
   readonly history: readonly string[];
   remember(line: string): void;
+  /** Drops all of them. */
+  dropHistory(): void;
   /** Handed a way to say something that nobody asked for, between the lines that are typed. */
   saying?(say: (reply: Reply) => void): void;
 }
@@ -109,6 +111,7 @@ class Conversation {
     if (/^[/!]pictures?\s*$/i.test(words)) return this.#draw();
     const chosen = /^\d+$/.test(words) ? this.#choices[Number(words) - 1] : undefined;
     const answered = await this.#needs.room.answer(this.#ask(chosen?.ask ?? words));
+    if (answered.forgets) this.#needs.dropHistory();
     this.say(answered);
   }
 

@@ -1,6 +1,6 @@
 import type { Reply } from '../../chat/reply.ts';
 import type { Platform, PlatformNeeds } from '../platform.ts';
-import { earlierLines, rememberIn } from './history.ts';
+import { dropHistory, earlierLines, rememberIn } from './history.ts';
 import { openTerminal } from './room.ts';
 
 /** The guild of everyone who asks from this machine's shell or terminal. */
@@ -26,6 +26,9 @@ export async function startTerminal(needs: TerminalStart): Promise<Platform> {
       (await import('./pictures-out.ts')).writePictures(pictures, needs.pictures, draw),
     history: remembered === null ? [] : earlierLines(remembered),
     remember: remembered === null ? () => {} : rememberIn(remembered),
+    dropHistory: () => {
+      if (history !== null) dropHistory(history);
+    },
     saying: (way) => {
       say = way;
     },

@@ -1,8 +1,8 @@
 import { stripVTControlCharacters } from 'node:util';
 
-/** Where a blank holds a number together: `3 1/8 in`, `18 x 21 in`. Broken there it would be misread. */
+/** Where a blank holds a number together, or an arrow: `3 1/8 in`, `18 x 21 in`. Broken there it would be misread. */
 const IN_NUMBER =
-  /(?<=\d) (?=\d+\/\d|x \d)|(?<=\d x) (?=\d)|(?<=\d) (?=(?:in|yd|mm|cm|m|min|sq)\b)|(?<=\d sq) (?=[ic])/g;
+  / (?=→)|(?<=→) |(?<=\d) (?=\d+\/\d|x \d)|(?<=\d x) (?=\d)|(?<=\d) (?=(?:in|yd|mm|cm|m|min|sq)\b)|(?<=\d sq) (?=[ic])/g;
 const HELD = '\u00a0';
 
 /**

@@ -28,7 +28,11 @@ describe('what is swapped, as members write it', () => {
     ['60 ½in hexagons', [60, 'patch hexagon 0.5', '']],
     ['2½in strips x 20', [20, 'strip 2.5', '']],
     ['20 × 2½″ strips', [20, 'strip 2.5', '']],
-    ['2 1/2in strips', [1, 'strip 2.5', '']],
+    ['a 2 1/2in strip', [1, 'strip 2.5', '']],
+    ['ten fat quarters', [10, 'cloth 18 21', '']],
+    ['two dozen blue 5in squares', [24, 'cloth 5 5', 'blue']],
+    ['half a dozen half yards', [6, 'yardage 18', '']],
+    ['a hundred 1in hexagons', [100, 'patch hexagon 1', '']],
     ['strips 2in x 5', [5, 'strip 2', '']],
     ['1,000 charm squares', [1000, 'cloth 5 5', '']],
     ['12 6 inch squares', [12, 'cloth 6 6', '']],
@@ -61,14 +65,30 @@ describe('what is swapped, as members write it', () => {
     ['florals', 'goods-unread'],
     ['0 fat quarters', 'goods-count'],
     ['10,001 charms', 'goods-count'],
-    ['6 ½in hexagons', 'goods-either'],
-    ['6 1/2 yd cuts', 'goods-either'],
+    ['2 1/2in strips', 'goods-how-many'],
+    ['blue fat quarters', 'goods-how-many'],
+    ['strips 2in', 'goods-how-many'],
     ['100 1/16in hexagons', 'too-small'],
     ['5 900in squares', 'too-large'],
     [`6 fat quarters ${'x'.repeat(120)}`, 'text-too-long'],
     [Array.from({ length: 21 }, () => '2 charms').join(', '), 'goods-many'],
   ])('%s is %s', (text, code) => {
     expect(read(text)).toBe(code);
+  });
+
+  test.each([
+    ['6 ½in hexagons blue', [6, 'patch hexagon 0.5'], [1, 'patch hexagon 6.5']],
+    ['6 1/2 yd cuts', [6, 'yardage 18'], [1, 'yardage 234']],
+  ])('%s is one of two, each then read as it is', (text, ...both) => {
+    const lines = readGoods(tidy(text), 'in');
+    const [line] = lines.ok ? lines.value : [];
+    expect(line?.or).toBeDefined();
+    for (const [i, reading] of [line!, line!.or!].entries()) {
+      expect([reading.count, goodKey(reading.good)]).toEqual(both[i]);
+      const again = readGoods(reading.typed, 'in');
+      const { or: _, ...one } = reading;
+      expect(again.ok && again.value).toEqual([one]);
+    }
   });
 
   test('any text is read or refused, with a count that can be', () => {

@@ -73,27 +73,6 @@ const acts: Record<string, () => Promise<void>> = {
       console.log(JSON.stringify({ problem, sentence: problem && storeSentence(problem), peek }));
     }
   },
-
-  /** Keeps ever more until it cannot, and says why; then what is kept must still be all that was acknowledged. */
-  async fill() {
-    const store = await open();
-    let kept = 0;
-    try {
-      for (; kept < 10_000; kept++) {
-        const reply = 'x'.repeat(2000);
-        await store.answered.keep('guild', `e${kept + 1}`, { member: 'ada', command: 'log', reply });
-      }
-      throw new Error('the disk did not fill');
-    } catch (thrown) {
-      const { problem } = thrown as { problem?: { code: string } };
-      if (!problem) throw thrown;
-      const last = await store.answered.find('guild', `e${kept}`);
-      const next = await store.answered.find('guild', `e${kept + 1}`);
-      console.log(
-        JSON.stringify({ code: problem.code, kept, last: last !== undefined, next: next !== undefined }),
-      );
-    }
-  },
 };
 
 async function watch(read: () => Promise<{ hours?: number; pace?: number }>): Promise<void> {

@@ -1,5 +1,5 @@
-import type { Renewal, ReplyChoice } from '../src/chat/reply.ts';
-import type { Challenge } from '../src/guild/challenge-facts.ts';
+import type { Renewal, ReplyChoice } from '../chat/reply.ts';
+import type { Challenge } from './challenge-facts.ts';
 
 /** One more, or with a form how many, how long it took, when, and a note. Anybody may press it. */
 export const logChoice = ({ number }: Challenge): ReplyChoice => ({
