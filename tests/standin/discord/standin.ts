@@ -178,6 +178,7 @@ export class DiscordStandIn {
           session_start_limit: { total: 1000, remaining: 999, reset_after: 0, max_concurrency: 1 },
         },
       };
+    if (path === '/applications/@me') return { status: 200, body: { id: BOT.id, name: BOT.username } };
     if (/^\/applications\/\d+\/(?:guilds\/\d+\/)?commands$/.test(path)) return this.#commands(method, body);
     const callback = /^\/interactions\/(\d+)\/([^/]+)\/callback$/.exec(path);
     if (callback) return this.#callback(callback[1] ?? '', body as never, files, query);
