@@ -37,7 +37,7 @@ const DAY = 24 * 60 * 60 * 1000;
 function optionsFor({ api, shards = 'auto' }: DiscordStart): ClientOptions {
   return {
     intents: INTENTS,
-    shards,
+    ...shardsOf(shards),
     partials: [Partials.Channel],
     allowedMentions: { parse: [] },
     failIfNotExists: false,
@@ -56,6 +56,10 @@ function optionsFor({ api, shards = 'auto' }: DiscordStart): ClientOptions {
     rest: { ...(api ? { api } : {}), rejectOnRateLimit: null, retries: 5, makeRequest: patiently() },
   };
 }
+
+/** All shards in this process: as many as the platform says, or as the settings do. */
+const shardsOf = (shards: number | 'auto'): Pick<ClientOptions, 'shards' | 'shardCount'> =>
+  shards === 'auto' ? { shards } : { shards: [...Array(shards).keys()], shardCount: shards };
 
 /** Connects, registers the commands where they differ, and answers until it is stopped. */
 export async function startDiscord(needs: DiscordStart): Promise<Platform> {

@@ -33,6 +33,7 @@ export interface BotNeeds {
   /** Makes the pictures; without it they are quick ones of one dot. */
   readonly draw?: PlatformNeeds['draw'];
   readonly now?: () => Date;
+  readonly shards?: number | 'auto';
 }
 
 /** A PNG of one dot: what is in a picture is looked at elsewhere. */
@@ -58,7 +59,7 @@ export async function running(needs: BotNeeds = {}): Promise<Running> {
   const logger = (level: string) => (details: object, message: string) =>
     logged.push({ level, message, details });
   const platform = await startDiscord({
-    ...{ commands, facts, draw, token, api: place.api },
+    ...{ commands, facts, draw, token, api: place.api, shards: needs.shards },
     room:
       needs.room ??
       openRoom({

@@ -25,6 +25,8 @@ export class Gateway {
   readonly #sent: Frame[] = [];
   #sequence = 0;
   identified = 0;
+  /** The shards that have identified, as they said which of how many they are. */
+  readonly shards: string[] = [];
   resumed = 0;
   /** Close the next connection that identifies with this code. */
   refuseWith: number | null = null;
@@ -77,6 +79,7 @@ export class Gateway {
     { token, intents, shard }: { token: string; intents: number; shard?: number[] },
   ): void {
     this.identified++;
+    if (shard) this.shards.push(shard.join(' of '));
     if (this.refuseWith !== null) return void socket.close(this.refuseWith);
     if (token.replace(/^Bot /, '') !== this.#needs.token) return void socket.close(4004);
     const allowed = (1 << 0) | (1 << 9);
