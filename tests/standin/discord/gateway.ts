@@ -28,11 +28,14 @@ export class Gateway {
   /** The shards that have identified, as they said which of how many they are. */
   readonly shards: string[] = [];
   resumed = 0;
+  /** The guilds that the bot is in, when it identifies. */
+  guilds: readonly { readonly id: string; readonly name: string }[];
   /** Close the next connection that identifies with this code. */
   refuseWith: number | null = null;
 
   constructor(http: Server, needs: GatewayNeeds) {
     this.#needs = needs;
+    this.guilds = needs.guilds;
     const server = new WebSocketServer({ server: http });
     server.on('connection', (socket, request) => {
       const query = new URL(request.url ?? '', 'ws://x').searchParams;
@@ -84,7 +87,8 @@ export class Gateway {
     if (token.replace(/^Bot /, '') !== this.#needs.token) return void socket.close(4004);
     const allowed = (1 << 0) | (1 << 9);
     if ((intents & ~allowed) !== 0) this.#needs.fault(`intents ${intents}`);
-    const { bot, guilds } = this.#needs;
+    const { bot } = this.#needs;
+    const { guilds } = this;
     const ready = {
       v: 10,
       user: {
