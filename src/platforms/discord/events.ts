@@ -114,7 +114,8 @@ export class Events {
     if (pressed.meantFor !== null && pressed.meantFor !== event.user.id)
       return this.#sayAlone(event, notYours(pressed.kind === 'page' ? null : pressed.ask));
     if (pressed.kind === 'page') return this.#turn(event, pressed.reply, pressed.page);
-    if (pressed.names.length === 0) return this.#answer(event, askOf(event, pressed.ask, now()), false);
+    if (pressed.names.length === 0)
+      return this.#answer(event, askOf(event, pressed.ask, now(), pressed.guild), false);
     const form = await this.#formAsked(pressed.ask);
     return form ? openModal(event, pressed, form, facts.notes) : this.#sayAlone(event, gone());
   }
@@ -154,10 +155,11 @@ export class Events {
     const { room, facts, draw, now } = this.#needs;
     const ask = askInMessage(event, words, now());
     const said = await room.answer(words === '' ? { ...ask, words: '/help' } : ask);
-    const whose = { guild: ask.guild, member: ask.who.id };
-    const made = await messageAnyway(said, { whose, notes: facts.notes, draw }, this.#needs);
     // A mistake in plain words is mended where it was made; her settings and exports are hers alone.
-    if (said.audience === 'asker' && !said.error && event.guildId) return tellAlone(event, made);
+    const apart = said.audience === 'asker' && !said.error && event.guildId !== null;
+    const whose = { guild: ask.guild, member: ask.who.id, apart };
+    const made = await messageAnyway(said, { whose, notes: facts.notes, draw }, this.#needs);
+    if (apart) return tellAlone(event, made);
     await sendTo(event.client.rest, event.channelId, made, { answering: event.id, nonce: event.id });
     await this.#standing.after(said, ask.guild, ask.place);
   }

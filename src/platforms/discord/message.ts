@@ -3,7 +3,7 @@ import type { NotesKept } from '../../chat/facts.ts';
 import { referenceOf } from '../../chat/reference.ts';
 import type { Picture, Recipe, Reply } from '../../chat/reply.ts';
 import type { PlatformNeeds } from '../platform.ts';
-import { idOfChoice, idOfPage, keepPages } from './choices.ts';
+import { idOfChoice, idOfPage, keepPages, type Whose } from './choices.ts';
 import { cutTo, LIMITS } from './limits.ts';
 import type { MessageFile } from './multipart.ts';
 import { incomplete } from './own-words.ts';
@@ -12,7 +12,7 @@ import { accountOf } from './trouble.ts';
 
 /** What a message is made with: whose ask it answers, what is kept, and how pictures are drawn. */
 export interface MessageNeeds {
-  readonly whose: { readonly guild: string; readonly member: string };
+  readonly whose: Whose;
   readonly notes: NotesKept;
   draw(recipe: Recipe): Promise<Uint8Array>;
   /** Keeps a reply of several pages and gives its key, where that is done otherwise than for any answer. */

@@ -19,6 +19,7 @@ afterEach(async () => {
 export interface Running {
   readonly standIn: DiscordStandIn;
   readonly platform: Platform;
+  readonly facts: Facts;
   readonly counts: Map<Counted, number>;
   readonly logged: { level: string; message: string; details: object }[];
   readonly ended: Ended[];
@@ -73,7 +74,7 @@ export async function running(needs: BotNeeds = {}): Promise<Running> {
     ended: (why) => ended.push(why),
   });
   open.push(() => platform.stop());
-  return { standIn: place, platform, counts, logged, ended };
+  return { standIn: place, platform, facts, counts, logged, ended };
 }
 
 interface Embed {

@@ -5,8 +5,8 @@ import type { Facts, NotesKept } from '../../../src/chat/facts.ts';
 import { FactsTrouble } from '../../../src/chat/facts.ts';
 import { reply } from '../../../src/chat/reply.ts';
 import { ADA, BEA } from '../../standin/discord/events.ts';
-import { CHANNEL } from '../../standin/discord/gateway.ts';
-import { BOT, type Request, type Seen } from '../../standin/discord/standin.ts';
+import { CHANNEL, OWN } from '../../standin/discord/gateway.ts';
+import { BOT, GUILD, type Request, type Seen } from '../../standin/discord/standin.ts';
 import { memoryFacts } from '../../standin/memory-facts.ts';
 import { buttonsOf, embedOf, standIn as openStandIn, running, until } from './bot.ts';
 import { fakeCommands } from './fake-commands.ts';
@@ -152,6 +152,21 @@ describe('what is for her alone', () => {
     const seen = await standIn.deliver(said('/me'));
     expect(seen.channel).not.toBe(CHANNEL);
     expect(embedOf(seen).title).toBe('Set for Bea');
+    expect(standIn.faults).toEqual([]);
+  });
+
+  test('a button in her own messages is asked of the guild that it is about', async () => {
+    const { standIn, facts } = await running();
+    const asked = await standIn.deliver(said('/me forget'));
+    expect(asked.channel).toBe(OWN);
+    expect(embedOf(asked).title).toBe('Nothing to forget');
+    await standIn.deliver(said('/me set unit:cm'));
+    const again = await standIn.deliver(said('/me forget'));
+    const { custom_id } = buttonsOf(again).find(({ label }) => label.startsWith('No')) ?? { custom_id: '' };
+    expect(custom_id).toContain(GUILD.id);
+    const pressed = await standIn.deliver({ who: BEA, does: 'press', customId: custom_id, apart: true });
+    expect(embedOf(pressed).title).toBe('Kept');
+    expect(await facts.defaults.read(GUILD.id, BEA.id)).toEqual({ unit: 'cm' });
     expect(standIn.faults).toEqual([]);
   });
 

@@ -1,4 +1,4 @@
-import { CHANNEL, ORGANISERS } from './gateway.ts';
+import { CHANNEL, ORGANISERS, OWN } from './gateway.ts';
 import { offeredFor } from './offered.ts';
 
 let serial = 0;
@@ -33,7 +33,8 @@ export type EventNeeds = {
       readonly sub?: string;
       readonly options?: Readonly<Record<string, Value>>;
     }
-  | { readonly does: 'press'; readonly customId: string }
+  /** `apart`: in her own messages, outside of any guild. */
+  | { readonly does: 'press'; readonly customId: string; readonly apart?: boolean }
   | {
       readonly does: 'typing';
       readonly name: string;
@@ -95,10 +96,7 @@ export function eventOf(needs: EventNeeds, commands: readonly unknown[] = []): E
     application_id: '200000000000000001',
     type: TYPES[needs.does],
     data: dataFor(needs, commands),
-    guild_id: GUILD_ID,
-    channel_id: channel,
-    channel: { id: channel, type: 0, guild_id: GUILD_ID, name: 'sewing', permissions: '2048', flags: 0 },
-    member: memberOf(needs.who),
+    ...(needs.does === 'press' && needs.apart ? ownMessages(needs.who) : inGuild(needs.who, channel)),
     token,
     version: 1,
     app_permissions: '2147483647',
@@ -112,6 +110,16 @@ export function eventOf(needs: EventNeeds, commands: readonly unknown[] = []): E
   };
   return { key: id, token, type: 'INTERACTION_CREATE', payload };
 }
+
+const inGuild = (who: Who, channel: string) => ({
+  ...{ guild_id: GUILD_ID, channel_id: channel, member: memberOf(who) },
+  channel: { id: channel, type: 0, guild_id: GUILD_ID, name: 'sewing', permissions: '2048', flags: 0 },
+});
+
+const ownMessages = (who: Who) => ({
+  ...{ channel_id: OWN, user: userOf(who), channel: { id: OWN, type: 1, flags: 0 } },
+  context: 1,
+});
 
 function dataFor(needs: Exclude<EventNeeds, { does: 'say' }>, commands: readonly unknown[]): unknown {
   if (needs.does === 'press') return { custom_id: needs.customId, component_type: 2, id: 1 };

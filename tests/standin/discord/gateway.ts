@@ -125,6 +125,8 @@ export class Gateway {
 }
 
 export const CHANNEL = '300000000000000001';
+/** The channel of a member's own messages with the bot. */
+export const OWN = '500000000000000001';
 /** Another channel of the same guild. */
 export const KITCHEN = '300000000000000002';
 

@@ -2,7 +2,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import { bodyOf, type SentFile } from './body.ts';
 import { type Event, type EventNeeds, eventOf, snowflake } from './events.ts';
-import { CHANNEL, Gateway } from './gateway.ts';
+import { CHANNEL, Gateway, OWN } from './gateway.ts';
 import { unofferedIn } from './offered.ts';
 import { faultsOf } from './rules.ts';
 
@@ -200,7 +200,7 @@ export class DiscordStandIn {
       return {
         status: 200,
         body: {
-          id: '500000000000000001',
+          id: OWN,
           type: 1,
           recipients: [
             {
