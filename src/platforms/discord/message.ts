@@ -6,7 +6,7 @@ import type { PlatformNeeds } from '../platform.ts';
 import { idOfChoice, idOfPage, keepPages, type Whose } from './choices.ts';
 import { cutTo, LIMITS } from './limits.ts';
 import type { MessageFile } from './multipart.ts';
-import { incomplete } from './own-words.ts';
+import { incomplete, tooLarge } from './own-words.ts';
 import { type Page, pagesOf } from './pages.ts';
 import { accountOf } from './trouble.ts';
 
@@ -50,13 +50,14 @@ export async function messageOf(
   const total = Math.max(pages.length, Math.ceil(reply.choices.length / CHOICES_ON_PAGE));
   const number = Math.max(0, Math.min(at.page, total - 1));
   const page = pages[number] ?? { title: pages[0]?.title ?? '', text: '', fields: [] };
-  const files = number === 0 ? await filesOf(reply.pictures, needs) : [];
+  const { files, left } = number === 0 ? await filesOf(reply.pictures, needs) : NO_FILES;
   const keep = needs.keep ?? ((of) => keepPages(of, needs.whose, needs.notes));
   const key = total > 1 ? (at.key ?? (await keep(reply))) : undefined;
   const rows = await rowsOf(reply, number, needs);
   if (key) rows.push(turning(key, number, total));
   return {
     json: {
+      content: left.join('\n'),
       embeds: [embedOf(page, reply, { number, total, image: firstImage(files) })],
       components: rows,
       // Where there are none, those of the page before go.
@@ -107,15 +108,24 @@ interface DescribedFile extends MessageFile {
   readonly description: string;
 }
 
-async function filesOf(pictures: readonly Picture[], { draw }: MessageNeeds): Promise<DescribedFile[]> {
+interface Files {
+  readonly files: readonly DescribedFile[];
+  /** What is said of those that there is no room for. */
+  readonly left: readonly string[];
+}
+
+const NO_FILES: Files = { files: [], left: [] };
+
+async function filesOf(pictures: readonly Picture[], { draw }: MessageNeeds): Promise<Files> {
   const files: DescribedFile[] = [];
-  for (const { name, alt, of } of pictures.slice(0, LIMITS.files))
-    files.push({
-      name: fileName(name),
-      bytes: await draw(of),
-      description: cutTo(alt, LIMITS.altText),
-    });
-  return files;
+  const left: string[] = [];
+  for (const { name, alt, of } of pictures) {
+    const bytes = await draw(of);
+    if (files.length < LIMITS.files && bytes.length <= LIMITS.fileBytes)
+      files.push({ name: fileName(name), bytes, description: cutTo(alt, LIMITS.altText) });
+    else left.push(tooLarge(fileName(name)));
+  }
+  return { files, left };
 }
 
 /** Only letters, figures, dots and hyphens: what an attachment can be pointed to by. */

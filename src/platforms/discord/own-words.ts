@@ -40,3 +40,7 @@ export const lost = (reference: string): Reply =>
 /** Under an answer that is whole but for what could not be made. */
 export const incomplete = (reference: string): string =>
   `A picture or a button is missing here, for a cause of mine: reference ${reference}.`;
+
+/** Of a file that the platform has no room for. */
+export const tooLarge = (name: string): string =>
+  `${name} is more than may be sent here. Ask for less at once, or ask at the terminal.`;
