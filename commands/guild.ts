@@ -5,6 +5,7 @@ import { reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 import { type Speech, speech } from '../src/measure/speech.ts';
 import { changesFrom, defaultOptions, shownDefaults } from './defaults.ts';
+import { guildForget } from './guild-forget.ts';
 import { guildLifeOptions } from './guild-life-options.ts';
 
 const guild: Command = {
@@ -59,6 +60,7 @@ const guild: Command = {
         });
       },
     }),
+    guildForget,
   ],
 };
 

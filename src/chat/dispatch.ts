@@ -8,6 +8,7 @@ import { loadedOnce } from './loaded-once.ts';
 import type { Options, ReadingContext } from './option.ts';
 import type { Doubt } from './question-doubts.ts';
 import { type ReadOptions, readNamedOptions, readOptions } from './read-options.ts';
+import { referenceOf } from './reference.ts';
 import type { Reply } from './reply.ts';
 import { shownName } from './shown-name.ts';
 import { dateIn } from './today.ts';
@@ -202,11 +203,3 @@ function hereFor(
 
 const heading = (command: Command, form: Form): string =>
   `/${command.name}${form.name ? ` ${form.name}` : ''}`;
-
-/** Short enough to read out, different enough to find in the log. */
-function referenceOf(now: Date): string {
-  const tail = Math.floor(Math.random() * 36 ** 3)
-    .toString(36)
-    .padStart(3, '0');
-  return `${(now.getTime() % 36 ** 5).toString(36).padStart(5, '0')}-${tail}`;
-}

@@ -20,10 +20,10 @@ export function memberOf(interaction: Interaction): Member {
 }
 
 /** An ask with the event's own id, so that the same event delivered again is the same ask. */
-export function askOf(interaction: Interaction, words: Ask['words'], now: Date): Ask {
+export function askOf(interaction: Interaction, words: Ask['words'], now: Date, guild?: string): Ask {
   return {
     who: memberOf(interaction),
-    guild: guildOf(interaction.guildId, interaction.user.id),
+    guild: guildOf(interaction.guildId ?? guild ?? null, interaction.user.id),
     place: interaction.channelId ?? '',
     event: `discord:${interaction.id}`,
     onlyEffects: true,

@@ -14,13 +14,20 @@ export interface Filling {
 
 /** What a pressed button asks for, and who may press it; `null` for everyone. */
 export type Pressed =
-  | ({ readonly kind: 'ask'; readonly meantFor: string | null } & Filling)
+  | ({
+      readonly kind: 'ask';
+      readonly meantFor: string | null;
+      /** Of which guild it is asked, where that is another than the place says. */
+      readonly guild?: string | undefined;
+    } & Filling)
   | { readonly kind: 'page'; readonly reply: Reply; readonly page: number; readonly meantFor: string | null };
 
 /** Whose ask is answered; '' where it is nobody's, and anybody may press its buttons. */
 export interface Whose {
   readonly guild: string;
   readonly member: string;
+  /** The answer goes to her alone, outside of the guild: its buttons must say which guild they are about. */
+  readonly apart?: boolean;
 }
 
 const EVERYONE = '*';
@@ -33,8 +40,9 @@ const meantFor = (whom: string): string | null => (whom === EVERYONE ? null : wh
 export async function idOfChoice(choice: ReplyChoice, whose: Whose, notes: NotesKept): Promise<string> {
   const whom = choice.open || whose.member === '' ? EVERYONE : whose.member;
   const { ask, fillIn: names = [] } = choice;
-  return standing(`ask:${whom}:${names.join(',')}:${ask}`, () =>
-    keptAs('choice', { meantFor: whom, ask, names }, whose, notes),
+  const [of, kept] = whose.apart ? [`@${whose.guild}`, { guild: whose.guild }] : ['', {}];
+  return standing(`ask${of}:${whom}:${names.join(',')}:${ask}`, () =>
+    keptAs('choice', { meantFor: whom, ask, names, ...kept }, whose, notes),
   );
 }
 
@@ -77,10 +85,11 @@ export async function fillingOf(customId: string, notes: NotesKept): Promise<Fil
 
 /** What a custom id stands for; null where it is none of ours, or is too old to be kept. */
 export async function pressedBy(customId: string, notes: NotesKept): Promise<Pressed | null> {
-  const [kind = '', ...rest] = customId.split(':');
+  const [head = '', ...rest] = customId.split(':');
+  const [kind, guild] = head.split('@');
   if (kind === 'ask') {
     const [whom = '', names = '', ...ask] = rest;
-    return { kind, ask: ask.join(':'), names: namesIn(names), meantFor: meantFor(whom) };
+    return { kind, guild, ask: ask.join(':'), names: namesIn(names), meantFor: meantFor(whom) };
   }
   if (kind === 'choice') {
     const kept = keptChoice(await notes.find(PLATFORM, customId));

@@ -10,18 +10,20 @@ import {
 } from 'discord.js';
 import type { Ask, Form } from '../../chat/command.ts';
 import { loadedOnce } from '../../chat/loaded-once.ts';
+import { referenceOf } from '../../chat/reference.ts';
 import type { Reply } from '../../chat/reply.ts';
 import type { PlatformNeeds } from '../platform.ts';
 import { askInMessage, askOf, asksFor, optionsOf, wordsTo } from './asked.ts';
 import { fillingOf, PLATFORM, pressedBy } from './choices.ts';
-import { type Made, messageOf, plainMessage } from './message.ts';
+import { type Made, messageAnyway, messageOf, plainMessage } from './message.ts';
 import { openModal } from './modal.ts';
-import { gone, NO_MESSAGES, notYours } from './own-words.ts';
+import { gone, lost, NO_MESSAGES, notYours } from './own-words.ts';
 import { type Answerable, codeOf, respond } from './respond.ts';
 import { Seen } from './seen.ts';
-import { change, sendTo } from './send.ts';
+import { answer, change, sendTo } from './send.ts';
 import { StandingMessages } from './standing.ts';
 import { suggest } from './suggest.ts';
+import { accountOf } from './trouble.ts';
 
 /** An event older than this is not answered any more: nobody is waiting for it. */
 const TOO_OLD = 15 * 60 * 1000;
@@ -31,6 +33,7 @@ export class Events {
   readonly #needs: PlatformNeeds;
   readonly #seen = new Seen();
   readonly #begun = new Set<Promise<void>>();
+  #finishing = false;
 
   readonly #standing: StandingMessages;
 
@@ -39,18 +42,15 @@ export class Events {
     this.#standing = new StandingMessages(rest, needs);
   }
 
-  /** Waits for the answers that have been begun. */
+  /** Takes no more, and waits for the answers that have been begun. */
   async finish(): Promise<void> {
+    this.#finishing = true;
     await Promise.allSettled(this.#begun);
   }
 
   interaction(event: Interaction): void {
-    this.#begin(event.id, async () => {
-      if (event.isAutocomplete()) return suggest(event, this.#needs);
-      if (event.isChatInputCommand()) return this.#command(event);
-      if (event.isButton()) return this.#button(event);
-      if (event.isModalSubmit()) return this.#filledIn(event);
-    });
+    const apologise = event.isAutocomplete() ? undefined : (words: Reply) => this.#apologise(event, words);
+    this.#begin(event.id, () => this.#interacted(event), apologise);
   }
 
   message(event: Message, botId: string): void {
@@ -60,8 +60,10 @@ export class Events {
     this.#begin(event.id, () => this.#said(event, words));
   }
 
-  #begin(id: string, work: () => Promise<void>): void {
+  /** Begins what an event asks for, once; what goes wrong with it is told to the operator, and where that can be to her. */
+  #begin(id: string, work: () => Promise<void>, apologise?: (words: Reply) => Promise<void>): void {
     const { watch, log, now } = this.#needs;
+    if (this.#finishing) return;
     if (!this.#seen.first(id)) return void watch.count('events_seen_again_total', { platform: PLATFORM });
     const asked = SnowflakeUtil.timestampFrom(id);
     if (now().getTime() - asked > TOO_OLD)
@@ -70,12 +72,33 @@ export class Events {
     const from = performance.now();
     const begun = work()
       .then(() => watch.took(PLATFORM, (performance.now() - from) / 1000))
-      .catch((error: unknown) => {
+      .catch(async (error: unknown) => {
+        const reference = referenceOf(now());
         watch.count('replies_lost_total', { platform: PLATFORM });
-        log.error({ err: error, event: id }, 'a reply could not be sent');
+        log.error({ ...accountOf(error), event: id, reference }, 'a reply could not be sent');
+        await apologise?.(lost(reference));
       })
       .finally(() => this.#begun.delete(begun));
     this.#begun.add(begun);
+  }
+
+  async #interacted(event: Interaction): Promise<void> {
+    if (event.isAutocomplete()) return suggest(event, this.#needs);
+    if (event.isChatInputCommand()) return this.#command(event);
+    if (event.isButton()) return this.#button(event);
+    if (event.isModalSubmit()) return this.#filledIn(event);
+  }
+
+  /** Where the platform still waits for an answer, she shall not wait for nothing. */
+  async #apologise(event: Interaction, words: Reply): Promise<void> {
+    const whose = { guild: event.guildId ?? '', member: event.user.id };
+    const { facts, draw } = this.#needs;
+    try {
+      const made = await messageOf(words, { whose, notes: facts.notes, draw });
+      await answer(event.client.rest, event, made, true);
+    } catch {
+      // Answered already, or nobody can be reached: the operator has been told.
+    }
   }
 
   async #command(event: ChatInputCommandInteraction): Promise<void> {
@@ -91,7 +114,8 @@ export class Events {
     if (pressed.meantFor !== null && pressed.meantFor !== event.user.id)
       return this.#sayAlone(event, notYours(pressed.kind === 'page' ? null : pressed.ask));
     if (pressed.kind === 'page') return this.#turn(event, pressed.reply, pressed.page);
-    if (pressed.names.length === 0) return this.#answer(event, askOf(event, pressed.ask, now()), false);
+    if (pressed.names.length === 0)
+      return this.#answer(event, askOf(event, pressed.ask, now(), pressed.guild), false);
     const form = await this.#formAsked(pressed.ask);
     return form ? openModal(event, pressed, form, facts.notes) : this.#sayAlone(event, gone());
   }
@@ -114,9 +138,7 @@ export class Events {
     const filling = await fillingOf(event.customId, this.#needs.facts.notes);
     if (!filling) return this.#sayAlone(event, gone());
     const filled = Object.fromEntries(
-      filling.names
-        .map((name) => [name, event.fields.getTextInputValue(name).trim()])
-        .filter(([, value]) => value !== ''),
+      filling.names.map((name) => [name, textIn(event, name)]).filter(([, value]) => value !== ''),
     );
     await this.#answer(event, askOf(event, { ask: filling.ask, filled }, this.#needs.now()), false);
   }
@@ -133,10 +155,11 @@ export class Events {
     const { room, facts, draw, now } = this.#needs;
     const ask = askInMessage(event, words, now());
     const said = await room.answer(words === '' ? { ...ask, words: '/help' } : ask);
-    const whose = { guild: ask.guild, member: ask.who.id };
-    const made = await messageOf(said, { whose, notes: facts.notes, draw });
     // A mistake in plain words is mended where it was made; her settings and exports are hers alone.
-    if (said.audience === 'asker' && !said.error && event.guildId) return tellAlone(event, made);
+    const apart = said.audience === 'asker' && !said.error && event.guildId !== null;
+    const whose = { guild: ask.guild, member: ask.who.id, apart };
+    const made = await messageAnyway(said, { whose, notes: facts.notes, draw }, this.#needs);
+    if (apart) return tellAlone(event, made);
     await sendTo(event.client.rest, event.channelId, made, { answering: event.id, nonce: event.id });
     await this.#standing.after(said, ask.guild, ask.place);
   }
@@ -152,6 +175,12 @@ export class Events {
     const load = Object.hasOwn(commands, command) ? commands[command] : undefined;
     return (await load?.())?.forms.find((one) => one.name === form);
   }
+}
+
+/** What was filled in under a name; '' where it was left out. */
+function textIn({ fields }: ModalSubmitInteraction, name: string): string {
+  const field = fields.fields.get(name);
+  return field && 'value' in field && typeof field.value === 'string' ? field.value.trim() : '';
 }
 
 /** To her alone; where she takes no such messages, a pointer to the command that answers alone. */

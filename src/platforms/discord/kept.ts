@@ -7,7 +7,7 @@ import type { Reply } from '../../chat/reply.ts';
  */
 
 const filling = z.object({ ask: z.string(), names: z.array(z.string()) });
-const choice = filling.extend({ meantFor: z.string() });
+const choice = filling.extend({ meantFor: z.string(), guild: z.string().optional() });
 const standing = z.object({ message: z.string() });
 
 const words = z.array(z.string());

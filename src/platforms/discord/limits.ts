@@ -16,6 +16,8 @@ export const LIMITS = {
   buttonLabel: 80,
   customId: 100,
   files: 10,
+  /** What every guild may be sent in one file; some may be sent more. */
+  fileBytes: 10 * 1024 * 1024,
   altText: 1024,
   commandSummary: 100,
   choices: 25,
@@ -37,8 +39,19 @@ export function cutTo(text: string, most: number): string {
     if (end + sign.length > most - CUT.length) break;
     end += sign.length;
   }
-  return `${text.slice(0, end).trimEnd()}${CUT}`;
+  // A mark that keeps the next sign plain goes with that sign.
+  const kept = text.slice(0, end).replace(/(?<!\\)(?:\\\\)*\\$/, (marks) => marks.slice(1));
+  return `${kept.trimEnd()}${CUT}`;
 }
 
-/** Whether cutting would lose something. */
-export const isOver = (text: string, most: number): boolean => text.length > most;
+/** A text in pieces that each keep to a limit, broken at a blank where there is one. */
+export function inPieces(text: string, most: number): string[] {
+  if (text.length <= most) return [text];
+  const blank = text.lastIndexOf(' ', most);
+  const end = blank > 0 ? blank : wholeSign(text, most);
+  return [text.slice(0, end), ...inPieces(text.slice(end).trimStart(), most)];
+}
+
+/** The same place, or the one before it where it would part a sign of two units. */
+const wholeSign = (text: string, at: number): number =>
+  at > 1 && (text.codePointAt(at - 1) ?? 0) > 0xffff ? at - 1 : at;

@@ -1,14 +1,18 @@
 import { ButtonStyle, ComponentType } from 'discord.js';
 import type { NotesKept } from '../../chat/facts.ts';
+import { referenceOf } from '../../chat/reference.ts';
 import type { Picture, Recipe, Reply } from '../../chat/reply.ts';
-import { idOfChoice, idOfPage, keepPages } from './choices.ts';
+import type { PlatformNeeds } from '../platform.ts';
+import { idOfChoice, idOfPage, keepPages, type Whose } from './choices.ts';
 import { cutTo, LIMITS } from './limits.ts';
 import type { MessageFile } from './multipart.ts';
+import { incomplete, tooLarge } from './own-words.ts';
 import { type Page, pagesOf } from './pages.ts';
+import { accountOf } from './trouble.ts';
 
 /** What a message is made with: whose ask it answers, what is kept, and how pictures are drawn. */
 export interface MessageNeeds {
-  readonly whose: { readonly guild: string; readonly member: string };
+  readonly whose: Whose;
   readonly notes: NotesKept;
   draw(recipe: Recipe): Promise<Uint8Array>;
   /** Keeps a reply of several pages and gives its key, where that is done otherwise than for any answer. */
@@ -46,13 +50,14 @@ export async function messageOf(
   const total = Math.max(pages.length, Math.ceil(reply.choices.length / CHOICES_ON_PAGE));
   const number = Math.max(0, Math.min(at.page, total - 1));
   const page = pages[number] ?? { title: pages[0]?.title ?? '', text: '', fields: [] };
-  const files = number === 0 ? await filesOf(reply.pictures, needs) : [];
+  const { files, left } = number === 0 ? await filesOf(reply.pictures, needs) : NO_FILES;
   const keep = needs.keep ?? ((of) => keepPages(of, needs.whose, needs.notes));
   const key = total > 1 ? (at.key ?? (await keep(reply))) : undefined;
   const rows = await rowsOf(reply, number, needs);
   if (key) rows.push(turning(key, number, total));
   return {
     json: {
+      content: left.join('\n'),
       embeds: [embedOf(page, reply, { number, total, image: firstImage(files) })],
       components: rows,
       // Where there are none, those of the page before go.
@@ -61,6 +66,25 @@ export async function messageOf(
     },
     files,
   };
+}
+
+/**
+ * The same, and where a picture cannot be drawn or a button's ask not be kept, the answer without them: what was
+ * asked is done, and she must hear of it.
+ */
+export async function messageAnyway(
+  of: Reply,
+  needs: MessageNeeds,
+  { log, now }: Pick<PlatformNeeds, 'log' | 'now'>,
+): Promise<Made> {
+  try {
+    return await messageOf(of, needs);
+  } catch (error) {
+    const reference = referenceOf(now());
+    log.error({ ...accountOf(error), reference }, 'an answer is incomplete');
+    const bare = { ...of, pictures: [], choices: [], notes: [...of.notes, incomplete(reference)] };
+    return messageOf(bare, { ...needs, keep: async () => 'lost' });
+  }
 }
 
 interface Shown {
@@ -84,15 +108,24 @@ interface DescribedFile extends MessageFile {
   readonly description: string;
 }
 
-async function filesOf(pictures: readonly Picture[], { draw }: MessageNeeds): Promise<DescribedFile[]> {
+interface Files {
+  readonly files: readonly DescribedFile[];
+  /** What is said of those that there is no room for. */
+  readonly left: readonly string[];
+}
+
+const NO_FILES: Files = { files: [], left: [] };
+
+async function filesOf(pictures: readonly Picture[], { draw }: MessageNeeds): Promise<Files> {
   const files: DescribedFile[] = [];
-  for (const { name, alt, of } of pictures.slice(0, LIMITS.files))
-    files.push({
-      name: fileName(name),
-      bytes: await draw(of),
-      description: cutTo(alt, LIMITS.altText),
-    });
-  return files;
+  const left: string[] = [];
+  for (const { name, alt, of } of pictures) {
+    const bytes = await draw(of);
+    if (files.length < LIMITS.files && bytes.length <= LIMITS.fileBytes)
+      files.push({ name: fileName(name), bytes, description: cutTo(alt, LIMITS.altText) });
+    else left.push(tooLarge(fileName(name)));
+  }
+  return { files, left };
 }
 
 /** Only letters, figures, dots and hyphens: what an attachment can be pointed to by. */

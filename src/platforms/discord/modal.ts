@@ -17,9 +17,15 @@ export async function openModal(
   const whose = { guild: event.guildId ?? '', member: event.user.id };
   await event.showModal({
     customId: await idOfForm({ ask, names: asked }, whose, notes),
-    title: cutTo(form.summary, LIMITS.modalTitle),
+    title: headOf(form.summary),
     components: asked.map((name) => ({ type: ComponentType.ActionRow, components: [inputFor(name, form)] })),
   });
+}
+
+/** A summary that is too long for a head is told as far as its first comma. */
+function headOf(summary: string): string {
+  const [clause = ''] = summary.length > LIMITS.modalTitle ? summary.split(/[,;:]/) : [summary];
+  return cutTo(clause, LIMITS.modalTitle);
 }
 
 function inputFor(name: string, { options }: Form) {

@@ -1,6 +1,6 @@
 import type { Reply, Table } from '../../chat/reply.ts';
 import { escaped } from './escape.ts';
-import { cutTo, LIMITS } from './limits.ts';
+import { cutTo, inPieces, LIMITS } from './limits.ts';
 
 /** A field of an embed. */
 export interface Field {
@@ -49,20 +49,23 @@ const fits = (page: Page, { name, value }: Field): boolean =>
 
 /** The sentences, the question, the cautions and, small, the notes; in pieces that each fit one embed. */
 function textsOf(reply: Reply): string[] {
+  const whole = escaped(reply.title);
   const lines = [
+    // A title that has to be cut is read whole here.
+    ...(whole.length > LIMITS.embedTitle ? [`**${whole}**`] : []),
     ...reply.lines.map(escaped),
     ...(reply.asks ? [`**${escaped(reply.asks)}**`] : []),
     ...reply.cautions.map((caution) => `Take care: ${escaped(caution)}`),
     ...reply.notes.map((note) => `-# ${escaped(note)}`),
   ];
-  return inPieces(lines, LIMITS.embedText);
+  return puttingTogether(lines, LIMITS.embedText);
 }
 
-/** Lines put together as long as they fit; a line longer than a piece is broken at a blank. */
-function inPieces(lines: readonly string[], most: number): string[] {
+/** Lines put together as long as they fit; a line longer than a piece is broken. */
+function puttingTogether(lines: readonly string[], most: number): string[] {
   const pieces: string[] = [];
   let piece = '';
-  for (const line of lines.flatMap((one) => broken(one, most))) {
+  for (const line of lines.flatMap((one) => inPieces(one, most))) {
     const longer = piece === '' ? line : `${piece}\n${line}`;
     if (longer.length > most) {
       pieces.push(piece);
@@ -72,23 +75,24 @@ function inPieces(lines: readonly string[], most: number): string[] {
   return [...pieces, piece];
 }
 
-function broken(line: string, most: number): string[] {
-  if (line.length <= most) return [line];
-  const at = line.lastIndexOf(' ', most);
-  const end = at > 0 ? at : most;
-  return [line.slice(0, end), ...broken(line.slice(end).trimStart(), most)];
-}
-
-/** A row is a field: its first cell the name, the others under it; short ones stand side by side. */
+/**
+ * A row is a field: its first cell the name, the others under it; short ones stand side by side. A row that is
+ * too long for one field goes on in the next.
+ */
 function fieldsOf({ columns, rows }: Table): Field[] {
-  return rows.map((row) => {
-    const [name = '', ...cells] = row;
-    const value = cells.map((cell, i) => cellWords(cell, columns[i + 1] ?? '', cells.length)).join('\n');
-    return {
-      name: cutTo(escaped(name) || NOTHING, LIMITS.fieldName),
-      value: cutTo(value || NOTHING, LIMITS.fieldValue),
+  return rows.flatMap((row) => {
+    const [first = '', ...cells] = row;
+    const name = escaped(first) || NOTHING;
+    const said = cells.map((cell, i) => cellWords(cell, columns[i + 1] ?? '', cells.length));
+    const values = inPieces(
+      [...(name.length > LIMITS.fieldName ? [name] : []), ...said].join('\n'),
+      LIMITS.fieldValue,
+    );
+    return values.map((value) => ({
+      name: cutTo(name, LIMITS.fieldName),
+      value: value || NOTHING,
       inline: cells.every((cell) => cell.length <= SHORT),
-    };
+    }));
   });
 }
 

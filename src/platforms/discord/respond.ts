@@ -6,7 +6,7 @@ import {
 } from 'discord.js';
 import type { Reply } from '../../chat/reply.ts';
 import type { PlatformNeeds } from '../platform.ts';
-import { type Made, messageOf } from './message.ts';
+import { type Made, messageAnyway } from './message.ts';
 import { answer, answerAloneInstead, fillIn, promise, sendTo } from './send.ts';
 
 export type Answerable = ChatInputCommandInteraction | ButtonInteraction | ModalSubmitInteraction;
@@ -15,9 +15,9 @@ export type Answerable = ChatInputCommandInteraction | ButtonInteraction | Modal
 const PROMISE_AFTER = 1000;
 
 /** The platform no longer knows the event: three seconds were over before it heard of us. */
-const TOO_LATE = 10062;
+export const TOO_LATE = 10062;
 /** The platform had heard of us after all: an acknowledgement that we thought lost. */
-const HEARD_ALREADY = 40060;
+export const HEARD_ALREADY = 40060;
 
 /** How one event is answered: with what, and whether anybody else may read it. */
 export interface Answering {
@@ -31,7 +31,7 @@ export interface Answering {
 export async function respond(event: Answerable, answering: Answering, needs: PlatformNeeds): Promise<void> {
   const { alone, whose } = answering;
   const message = answering.reply.then(async (reply) => ({
-    made: await messageOf(reply, { whose, notes: needs.facts.notes, draw: needs.draw }),
+    made: await messageAnyway(reply, { whose, notes: needs.facts.notes, draw: needs.draw }, needs),
     alone: alone || reply.audience === 'asker',
   }));
   const quick = await soon(message);

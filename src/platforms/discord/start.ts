@@ -12,12 +12,12 @@ import { CannotStart, type Platform, type PlatformNeeds } from '../platform.ts';
 import { PLATFORM } from './choices.ts';
 import { Events } from './events.ts';
 import { keepRegistered } from './keep-registered.ts';
-import { forgetLeft, noteJoined, noteLeft } from './left.ts';
+import { forgetLeft, noteChanges, noteJoined, noteLeft } from './left.ts';
 import { LIMITS } from './limits.ts';
 import { messageOf } from './message.ts';
 import { patiently } from './network.ts';
 import { sendTo } from './send.ts';
-import { brings, endedBy } from './trouble.ts';
+import { accountOf, endedBy } from './trouble.ts';
 
 export interface DiscordStart extends PlatformNeeds {
   readonly token: string;
@@ -37,7 +37,7 @@ const DAY = 24 * 60 * 60 * 1000;
 function optionsFor({ api, shards = 'auto' }: DiscordStart): ClientOptions {
   return {
     intents: INTENTS,
-    shards,
+    ...shardsOf(shards),
     partials: [Partials.Channel],
     allowedMentions: { parse: [] },
     failIfNotExists: false,
@@ -57,6 +57,10 @@ function optionsFor({ api, shards = 'auto' }: DiscordStart): ClientOptions {
   };
 }
 
+/** All shards in this process: as many as the platform says, or as the settings do. */
+const shardsOf = (shards: number | 'auto'): Pick<ClientOptions, 'shards' | 'shardCount'> =>
+  shards === 'auto' ? { shards } : { shards: [...Array(shards).keys()], shardCount: shards };
+
 /** Connects, registers the commands where they differ, and answers until it is stopped. */
 export async function startDiscord(needs: DiscordStart): Promise<Platform> {
   const client = new Client(optionsFor(needs));
@@ -65,18 +69,24 @@ export async function startDiscord(needs: DiscordStart): Promise<Platform> {
   const ready = new Promise<void>((done) => client.once('clientReady', () => done()));
   try {
     await client.login(needs.token);
-    await Promise.race([ready, failed(client)]);
+    await Promise.race([ready, refused(client)]);
     await keepRegistered(client, needs);
   } catch (error) {
     await client.destroy();
     throw new CannotStart(endedBy(error), error);
   }
-  const tidying = setInterval(() => void tidy(needs), DAY).unref();
-  void tidy(needs);
+  let stopping = false;
+  refused(client).catch((error: unknown) => {
+    if (!stopping) needs.ended(endedBy(error));
+  });
+  await aside(noteChanges(new Set(client.guilds.cache.keys()), needs), needs);
+  const tidying = setInterval(() => void aside(tidy(needs), needs), DAY).unref();
+  void aside(tidy(needs), needs);
   return {
     name: PLATFORM,
     tell: (place, reply, once) => tell(client, place, reply, once, needs),
     async stop() {
+      stopping = true;
       clearInterval(tidying);
       await events.finish();
       await client.destroy();
@@ -84,8 +94,8 @@ export async function startDiscord(needs: DiscordStart): Promise<Platform> {
   };
 }
 
-/** Rejects when the gateway refuses us for good before we are ready. */
-const failed = (client: Client) =>
+/** Rejects when the gateway refuses us for good. */
+const refused = (client: Client) =>
   new Promise<never>((_, no) => {
     client.once('invalidated', () => no(new Error('session invalidated')));
     client.once('shardDisconnect', ({ code }) =>
@@ -93,24 +103,22 @@ const failed = (client: Client) =>
     );
   });
 
+/** What is done beside the answers: what goes wrong with it is told to the operator and stops nothing. */
+const aside = (work: Promise<void>, { log }: Pick<PlatformNeeds, 'log'>): Promise<void> =>
+  work.catch((error: unknown) => log.error(accountOf(error), 'something was not kept'));
+
 function listen(client: Client, events: Events, needs: DiscordStart): void {
   const { watch, log } = needs;
   client.on('interactionCreate', (event) => events.interaction(event));
   client.on('messageCreate', (message) => events.message(message, client.user?.id ?? ''));
-  client.on('guildCreate', (guild) => void noteJoined(guild.id, needs));
-  client.on('guildDelete', (guild) => {
-    // A guild that is only out of reach for now has not been left.
-    if (guild.available) void noteLeft(guild.id, needs);
-  });
-  client.on('error', (error) => log.warn({ err: error }, 'the connection failed'));
+  client.on('guildCreate', (guild) => void aside(noteJoined(guild.id, needs), needs));
+  // One that is only out of reach for now is told of otherwise.
+  client.on('guildDelete', (guild) => void aside(noteLeft(guild.id, needs), needs));
+  client.on('error', (error) => log.warn(accountOf(error), 'the connection failed'));
   client.on('warn', (words) => log.warn({ words }, 'the library warns'));
   client.on('shardResume', () => watch.count('reconnects_total', { platform: PLATFORM }));
   client.on('shardReconnecting', () => watch.count('reconnects_total', { platform: PLATFORM }));
-  client.on('shardError', (error) => log.warn({ err: error }, 'the gateway failed'));
-  client.on('invalidated', () => needs.ended(endedBy(new Error('session invalidated'))));
-  client.on('shardDisconnect', ({ code }) =>
-    needs.ended(endedBy(Object.assign(new Error('closed'), { code }))),
-  );
+  client.on('shardError', (error) => log.warn(accountOf(error), 'the gateway failed'));
   client.rest.on('rateLimited', ({ route, timeToReset }) => {
     log.info({ route, wait: timeToReset }, 'waiting as the platform asks');
   });
@@ -122,14 +130,10 @@ function listen(client: Client, events: Events, needs: DiscordStart): void {
 
 /** Forgets the guilds left long ago, and buttons nobody will press. */
 async function tidy(needs: DiscordStart): Promise<void> {
-  const { facts, now, log } = needs;
+  const { facts, now } = needs;
   const old = new Date(now().getTime() - 30 * DAY);
-  try {
-    for (const kind of ['choice:', 'pages:', 'fill:']) await facts.notes.prune(PLATFORM, kind, old);
-    await forgetLeft(old, needs);
-  } catch (error) {
-    log.error({ err: error }, 'could not tidy up');
-  }
+  for (const kind of ['choice:', 'pages:', 'fill:']) await facts.notes.prune(PLATFORM, kind, old);
+  await forgetLeft(old, needs);
 }
 
 /** Says something of itself in a channel. The platform drops a second message with the same nonce. */
@@ -154,5 +158,3 @@ async function tell(
 }
 
 const isWritable = (channel: TextBasedChannel): boolean => 'send' in channel;
-
-export { brings };

@@ -3,6 +3,9 @@ import type { AnyOption } from '../../chat/option.ts';
 import type { PlatformNeeds } from '../platform.ts';
 import { optionsOf } from './asked.ts';
 import { LIMITS } from './limits.ts';
+import { codeOf, HEARD_ALREADY, TOO_LATE } from './respond.ts';
+
+const NOT_WAITED_FOR: ReadonlySet<unknown> = new Set([TOO_LATE, HEARD_ALREADY]);
 
 /** What the option being typed may become: known words, and names that are kept. */
 export async function suggest(event: AutocompleteInteraction, needs: PlatformNeeds): Promise<void> {
@@ -12,11 +15,15 @@ export async function suggest(event: AutocompleteInteraction, needs: PlatformNee
   const form = (await load?.())?.forms.find((one) => one.name === formName);
   const option = form && Object.hasOwn(form.options, focused) ? form.options[focused] : undefined;
   const words = option ? await wordsFor(option, event, needs) : [];
-  await event.respond(
-    matching(words, String(typed))
-      .slice(0, LIMITS.choices)
-      .map((word) => ({ name: word.slice(0, LIMITS.choiceName), value: word.slice(0, LIMITS.choiceName) })),
-  );
+  const offered = matching(words, String(typed))
+    .slice(0, LIMITS.choices)
+    .map((word) => ({ name: word.slice(0, LIMITS.choiceName), value: word.slice(0, LIMITS.choiceName) }));
+  try {
+    await event.respond(offered);
+  } catch (error) {
+    // She has typed on meanwhile.
+    if (!NOT_WAITED_FOR.has(codeOf(error))) throw error;
+  }
 }
 
 async function wordsFor(option: AnyOption, event: AutocompleteInteraction, needs: PlatformNeeds) {

@@ -46,5 +46,13 @@ const ownCode = (error: unknown): unknown =>
 const statusOf = (error: unknown): number | undefined =>
   error instanceof DiscordAPIError || error instanceof HTTPError ? error.status : undefined;
 
-/** A short account of an error for the log, without what was sent. */
-export const brings = (error: unknown): object => ({ code: codeOf(error), status: statusOf(error) });
+/**
+ * An error as the log has it: the library's own errors carry what was sent, and the event's token in an address,
+ * and neither belongs there.
+ */
+export function accountOf(error: unknown): object {
+  const why = messageOf(error);
+  if (error instanceof DiscordAPIError || error instanceof HTTPError)
+    return { why, status: error.status, code: ownCode(error), method: error.method };
+  return { why, code: ownCode(error), stack: error instanceof Error ? error.stack : undefined };
+}

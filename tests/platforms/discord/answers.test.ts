@@ -4,6 +4,7 @@ import { draw } from '../../../src/pictures/draw.ts';
 import { ADA } from '../../standin/discord/events.ts';
 import { BOT } from '../../standin/discord/standin.ts';
 import { buttonsOf, embedOf, running } from './bot.ts';
+import { fakeCommands } from './fake-commands.ts';
 
 describe('commands', () => {
   test('are registered once, and not again where nothing differs', async () => {
@@ -17,6 +18,20 @@ describe('commands', () => {
     await running({ standIn });
     expect(puts()).toBe(2);
     expect(standIn.faults).toEqual([]);
+  });
+
+  test('those of organisers alone are not shown to others, and none is offered outside of a guild', async () => {
+    const { standIn } = await running({ commands: fakeCommands().commands });
+    const shown = standIn.commands as {
+      name: string;
+      default_member_permissions?: number;
+      contexts: number[];
+    }[];
+    // Manage Server, by the documentation's table.
+    expect(shown.filter((one) => one.default_member_permissions === 1 << 5).map(({ name }) => name)).toEqual([
+      'organise',
+    ]);
+    for (const { contexts } of shown) expect(contexts).toEqual([0]);
   });
 
   test('every option that is a choice, a number or a length is offered as one', async () => {

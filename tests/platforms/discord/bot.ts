@@ -19,6 +19,7 @@ afterEach(async () => {
 export interface Running {
   readonly standIn: DiscordStandIn;
   readonly platform: Platform;
+  readonly facts: Facts;
   readonly counts: Map<Counted, number>;
   readonly logged: { level: string; message: string; details: object }[];
   readonly ended: Ended[];
@@ -33,6 +34,7 @@ export interface BotNeeds {
   /** Makes the pictures; without it they are quick ones of one dot. */
   readonly draw?: PlatformNeeds['draw'];
   readonly now?: () => Date;
+  readonly shards?: number | 'auto';
 }
 
 /** A PNG of one dot: what is in a picture is looked at elsewhere. */
@@ -58,7 +60,7 @@ export async function running(needs: BotNeeds = {}): Promise<Running> {
   const logger = (level: string) => (details: object, message: string) =>
     logged.push({ level, message, details });
   const platform = await startDiscord({
-    ...{ commands, facts, draw, token, api: place.api },
+    ...{ commands, facts, draw, token, api: place.api, shards: needs.shards },
     room:
       needs.room ??
       openRoom({
@@ -72,7 +74,7 @@ export async function running(needs: BotNeeds = {}): Promise<Running> {
     ended: (why) => ended.push(why),
   });
   open.push(() => platform.stop());
-  return { standIn: place, platform, counts, logged, ended };
+  return { standIn: place, platform, facts, counts, logged, ended };
 }
 
 interface Embed {

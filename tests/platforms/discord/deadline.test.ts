@@ -158,10 +158,16 @@ describe('of itself', () => {
     const words = reply({ title: 'Block 3 opens', lines: ['today'] });
     await platform.tell(CHANNEL, words, 'block:3');
     await platform.tell(CHANNEL, words, 'block:3');
-    const [one, two] = standIn.seen.filter(({ kind }) => kind === 'message');
-    expect(one?.body.enforce_nonce).toBe(true);
-    expect(one?.body.nonce).toBe(two?.body.nonce);
-    expect(String(one?.body.nonce).length).toBeLessThanOrEqual(25);
+    await platform.tell(CHANNEL, words, 'block:4');
+    const sent = standIn.requests.filter(
+      ({ method, path }) => method === 'POST' && path.endsWith('/messages'),
+    );
+    const [one, two, other] = sent.map(({ body }) => body as { nonce: string; enforce_nonce: boolean });
+    expect(one?.enforce_nonce).toBe(true);
+    expect(one?.nonce).toBe(two?.nonce);
+    expect(one?.nonce).not.toBe(other?.nonce);
+    expect(one?.nonce.length).toBeLessThanOrEqual(25);
+    expect(standIn.seen.filter(({ kind }) => kind === 'message')).toHaveLength(2);
     expect(standIn.faults).toEqual([]);
   });
 

@@ -1,4 +1,4 @@
-import { CHANNEL, ORGANISERS } from './gateway.ts';
+import { CHANNEL, ORGANISERS, OWN } from './gateway.ts';
 import { offeredFor } from './offered.ts';
 
 let serial = 0;
@@ -21,14 +21,20 @@ export const BEA: Who = { id: '600000000000000002', name: 'Bea', organiser: true
 type Value = string | number | boolean;
 
 /** What a member does. */
-export type EventNeeds = { readonly who: Who; readonly at?: number; readonly id?: string } & (
+export type EventNeeds = {
+  readonly who: Who;
+  readonly at?: number;
+  readonly id?: string;
+  readonly channel?: string;
+} & (
   | {
       readonly does: 'slash';
       readonly name: string;
       readonly sub?: string;
       readonly options?: Readonly<Record<string, Value>>;
     }
-  | { readonly does: 'press'; readonly customId: string }
+  /** `apart`: in her own messages, outside of any guild. */
+  | { readonly does: 'press'; readonly customId: string; readonly apart?: boolean }
   | {
       readonly does: 'typing';
       readonly name: string;
@@ -81,6 +87,7 @@ const TYPES = { slash: 2, press: 3, typing: 4, submit: 5 } as const;
 /** The event that the gateway delivers when a member does something. */
 export function eventOf(needs: EventNeeds, commands: readonly unknown[] = []): Event {
   const id = needs.id ?? snowflake(needs.at);
+  const { channel = CHANNEL } = needs;
   if (needs.does === 'say')
     return { key: id, token: '', type: 'MESSAGE_CREATE', payload: messageFor(id, needs) };
   const token = `token-${id}`;
@@ -89,10 +96,7 @@ export function eventOf(needs: EventNeeds, commands: readonly unknown[] = []): E
     application_id: '200000000000000001',
     type: TYPES[needs.does],
     data: dataFor(needs, commands),
-    guild_id: GUILD_ID,
-    channel_id: CHANNEL,
-    channel: { id: CHANNEL, type: 0, guild_id: GUILD_ID, name: 'sewing', permissions: '2048', flags: 0 },
-    member: memberOf(needs.who),
+    ...(needs.does === 'press' && needs.apart ? ownMessages(needs.who) : inGuild(needs.who, channel)),
     token,
     version: 1,
     app_permissions: '2147483647',
@@ -106,6 +110,16 @@ export function eventOf(needs: EventNeeds, commands: readonly unknown[] = []): E
   };
   return { key: id, token, type: 'INTERACTION_CREATE', payload };
 }
+
+const inGuild = (who: Who, channel: string) => ({
+  ...{ guild_id: GUILD_ID, channel_id: channel, member: memberOf(who) },
+  channel: { id: channel, type: 0, guild_id: GUILD_ID, name: 'sewing', permissions: '2048', flags: 0 },
+});
+
+const ownMessages = (who: Who) => ({
+  ...{ channel_id: OWN, user: userOf(who), channel: { id: OWN, type: 1, flags: 0 } },
+  context: 1,
+});
 
 function dataFor(needs: Exclude<EventNeeds, { does: 'say' }>, commands: readonly unknown[]): unknown {
   if (needs.does === 'press') return { custom_id: needs.customId, component_type: 2, id: 1 };
@@ -145,10 +159,10 @@ const pressedMessage = () => ({
   author: { id: '200000000000000001', username: 'bee', discriminator: '0', avatar: null, bot: true },
 });
 
-const messageFor = (id: string, { who, content, bot }: Extract<EventNeeds, { does: 'say' }>) => ({
+const messageFor = (id: string, { who, content, bot, channel }: Extract<EventNeeds, { does: 'say' }>) => ({
   ...{
     id,
-    channel_id: CHANNEL,
+    channel_id: channel ?? CHANNEL,
     guild_id: GUILD_ID,
     type: 0,
     content,

@@ -25,12 +25,17 @@ export class Gateway {
   readonly #sent: Frame[] = [];
   #sequence = 0;
   identified = 0;
+  /** The shards that have identified, as they said which of how many they are. */
+  readonly shards: string[] = [];
   resumed = 0;
+  /** The guilds that the bot is in, when it identifies. */
+  guilds: readonly { readonly id: string; readonly name: string }[];
   /** Close the next connection that identifies with this code. */
   refuseWith: number | null = null;
 
   constructor(http: Server, needs: GatewayNeeds) {
     this.#needs = needs;
+    this.guilds = needs.guilds;
     const server = new WebSocketServer({ server: http });
     server.on('connection', (socket, request) => {
       const query = new URL(request.url ?? '', 'ws://x').searchParams;
@@ -77,11 +82,13 @@ export class Gateway {
     { token, intents, shard }: { token: string; intents: number; shard?: number[] },
   ): void {
     this.identified++;
+    if (shard) this.shards.push(shard.join(' of '));
     if (this.refuseWith !== null) return void socket.close(this.refuseWith);
     if (token.replace(/^Bot /, '') !== this.#needs.token) return void socket.close(4004);
     const allowed = (1 << 0) | (1 << 9);
     if ((intents & ~allowed) !== 0) this.#needs.fault(`intents ${intents}`);
-    const { bot, guilds } = this.#needs;
+    const { bot } = this.#needs;
+    const { guilds } = this;
     const ready = {
       v: 10,
       user: {
@@ -118,6 +125,10 @@ export class Gateway {
 }
 
 export const CHANNEL = '300000000000000001';
+/** The channel of a member's own messages with the bot. */
+export const OWN = '500000000000000001';
+/** Another channel of the same guild. */
+export const KITCHEN = '300000000000000002';
 
 /** The role of those who may do an organiser's work. */
 export const ORGANISERS = '100000000000000005';
@@ -125,6 +136,10 @@ export const ORGANISERS = '100000000000000005';
 const role = (id: string, name: string, permissions: string) => ({
   ...{ id, name, permissions, color: 0, hoist: false, position: 0 },
   ...{ managed: false, mentionable: false, flags: 0 },
+});
+
+const textChannel = (id: string, name: string) => ({
+  ...{ id, name, type: 0, position: 0, permission_overwrites: [], nsfw: false, parent_id: null },
 });
 
 export const wholeGuild = ({ id, name }: { id: string; name: string }) => ({
@@ -146,17 +161,7 @@ export const wholeGuild = ({ id, name }: { id: string; name: string }) => ({
   emojis: [],
   stickers: [],
   roles: [role(id, '@everyone', '117760'), role(ORGANISERS, 'organisers', '32')],
-  channels: [
-    {
-      id: CHANNEL,
-      type: 0,
-      name: 'sewing',
-      position: 0,
-      permission_overwrites: [],
-      nsfw: false,
-      parent_id: null,
-    },
-  ],
+  channels: [textChannel(CHANNEL, 'sewing'), textChannel(KITCHEN, 'kitchen')],
   members: [],
   threads: [],
   voice_states: [],

@@ -2,7 +2,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import { bodyOf, type SentFile } from './body.ts';
 import { type Event, type EventNeeds, eventOf, snowflake } from './events.ts';
-import { CHANNEL, Gateway } from './gateway.ts';
+import { CHANNEL, Gateway, OWN } from './gateway.ts';
 import { unofferedIn } from './offered.ts';
 import { faultsOf } from './rules.ts';
 
@@ -59,10 +59,14 @@ export class DiscordStandIn {
   commands: unknown[] = [];
   /** Whether requests are held against the published schemas: not while it is measured how quick a bot is. */
   checking = true;
+  /** How many shards it recommends. */
+  shards = 1;
   /** A deadline shorter than the real one makes slow cases quick to test. */
   deadline = DEADLINE;
   readonly #http = createServer((request, response) => void this.#serve(request, response));
   readonly #planned: Planned[] = [];
+  /** Messages sent with a nonce that is to be used once: the same one again gives the message that there is. */
+  readonly #byNonce = new Map<string, string>();
   readonly #events = new Map<string, Event & { readonly at: number; answered?: string; alone?: boolean }>();
   readonly #waiting = new Map<string, ((seen: Seen) => void)[]>();
   gateway!: Gateway;
@@ -174,10 +178,11 @@ export class DiscordStandIn {
         status: 200,
         body: {
           url: this.socket,
-          shards: 1,
-          session_start_limit: { total: 1000, remaining: 999, reset_after: 0, max_concurrency: 1 },
+          shards: this.shards,
+          session_start_limit: { total: 1000, remaining: 999, reset_after: 0, max_concurrency: 16 },
         },
       };
+    if (path === '/applications/@me') return { status: 200, body: { id: BOT.id, name: BOT.username } };
     if (/^\/applications\/\d+\/(?:guilds\/\d+\/)?commands$/.test(path)) return this.#commands(method, body);
     const callback = /^\/interactions\/(\d+)\/([^/]+)\/callback$/.exec(path);
     if (callback) return this.#callback(callback[1] ?? '', body as never, files, query);
@@ -195,7 +200,7 @@ export class DiscordStandIn {
       return {
         status: 200,
         body: {
-          id: '500000000000000001',
+          id: OWN,
           type: 1,
           recipients: [
             {
@@ -291,7 +296,11 @@ export class DiscordStandIn {
   ): Outcome {
     const data = (body ?? {}) as Record<string, unknown>;
     const repliedTo = (data.message_reference as { message_id?: string } | undefined)?.message_id;
+    const nonce = data.enforce_nonce ? `${channel} ${data.nonce}` : undefined;
+    const before = nonce && this.#byNonce.get(nonce);
+    if (before) return { status: 200, body: this.#whole(before, data, channel) };
     const id = message ?? snowflake();
+    if (nonce) this.#byNonce.set(nonce, id);
     const kind = method === 'PATCH' ? 'edit' : 'message';
     const seen: Seen = { id, alone: channel.startsWith('5'), channel, body: data as never, files, kind };
     const late = [...this.#events.values()].find(
