@@ -50,7 +50,9 @@ export class Unreadable {
     const id = event.getId() ?? '';
     const sender = event.getSender() ?? '';
     const key = String(event.getWireContent().session_id ?? '');
-    const once = `unreadable:${room.roomId}:${key}`;
+    // Another device is without the key anew.
+    const device = (await this.#needs.client()).getDeviceId();
+    const once = `unreadable:${device}:${room.roomId}:${key}`;
     start.log.warn(
       { room: room.roomId, event: id, why: event.decryptionFailureReason },
       'a message could not be decrypted',
