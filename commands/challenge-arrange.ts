@@ -2,13 +2,17 @@ import { form, type Here } from '../src/chat/command.ts';
 import { bare, otherwise, required, usually } from '../src/chat/option.ts';
 import { date } from '../src/chat/option-kinds.ts';
 import { reply } from '../src/chat/reply.ts';
+import type { ChallengeTerms } from '../src/guild/challenge-facts.ts';
+import { isOn, joinChoice, logChoice, renewed, standingsChoice } from './challenge-choices.ts';
+import { leftOfPlan, withPlan } from './challenge-plan.ts';
 import {
   countingOption,
   eachOption,
   goalOption,
-  nameOption,
   nameTaken,
+  openNameOption,
   placeOption,
+  planOption,
   roundsOption,
   sizeOption,
   termsFrom,
@@ -24,9 +28,10 @@ export const openForm = form({
   examples: [
     '/challenge open name:Spring counting:rosette rounds:2 goal:200 first:2026-12-01 last:2026-12-31',
     '/challenge open name:Stars counting:star side:3 each:4 who:joined',
+    '/challenge open name:Top plan:Spring garden last:2027-03-31',
   ],
   options: {
-    name: required(nameOption),
+    name: required(openNameOption),
     counting: otherwise(bare(countingOption), 'rosette'),
     rounds: otherwise(roundsOption, 1),
     size: usually(sizeOption, '1in'),
@@ -36,38 +41,48 @@ export const openForm = form({
     last: date('The last day'),
     place: usually(placeOption, 'here'),
     who: otherwise(whoOption, 'everyone'),
+    plan: planOption,
   },
   keeps: true,
   async run(values, here) {
     const refused = mayArrange(here, '/challenge open');
     if (refused) return refused;
-    const terms = termsFrom(values, here);
+    const planned = await withPlan(values, here);
+    if (!planned.ok) return planned;
+    const terms = termsFrom(planned.value, here);
     if (!terms.ok) return terms;
     const taken = await nameTaken(terms.value.name, here);
     if (taken) return taken;
     const { facts, guild, who, now, today } = here;
     const opened = await facts.challenges.add(guild, terms.value);
     await facts.challenges.write(opened, { kind: 'open', member: who, by: who, day: today, at: now });
-    const assumed = [
-      ...(here.given.has('counting') ? [] : ['rosettes']),
-      ...(here.given.has('rounds') || terms.value.rounds === 0
-        ? []
-        : [terms.value.counting === 'star' ? '1 a side' : '1 round each']),
-      ...(here.given.has('size') ? [] : [`${here.say.plain(1)} side`]),
-      ...(here.given.has('last') ? [] : ['no last day']),
-    ];
+    const left = await leftOfPlan(opened, here);
+    const assumed = assumedOf(terms.value, here);
     return reply({
       title: `${opened.name} is open`,
-      lines: termsWords(opened, here),
-      figures: challengeFigures(opened),
+      lines: [...termsWords(opened, here), ...left.lines],
+      figures: { ...challengeFigures(opened), ...left.figures },
       notes: assumed.length === 0 ? [] : [`Assumed: ${assumed.join(', ')}. \`/challenge edit\` changes it.`],
       choices: [
-        { label: 'Join', ask: `/challenge join challenge:${opened.number}` },
-        { label: 'Standings', ask: `/standings challenge:${opened.number}` },
+        joinChoice(opened),
+        ...(isOn(opened, today) ? [logChoice(opened)] : []),
+        standingsChoice(opened),
       ],
+      renews: renewed(opened),
     });
   },
 });
+
+/** What was taken where neither she nor a plan said. */
+function assumedOf({ counting, rounds, plan }: ChallengeTerms, { given, say }: Here): string[] {
+  const open: readonly (readonly [boolean, string])[] = [
+    [!given.has('counting') && plan === null, 'rosettes'],
+    [!given.has('rounds') && plan === null && rounds > 0, counting === 'star' ? '1 a side' : '1 round each'],
+    [!given.has('size') && plan === null, `${say.plain(1)} side`],
+    [!given.has('last'), 'no last day'],
+  ];
+  return open.filter(([taken]) => taken).map(([, words]) => words);
+}
 
 export const closeForm = form({
   name: 'close',
@@ -104,11 +119,12 @@ async function turn(way: 'close' | 'reopen', named: string | undefined, here: He
     lines: shownChallenge(turned, here),
     figures: challengeFigures(turned),
     choices: [
-      { label: 'Standings', ask: `/standings challenge:${turned.number}` },
+      standingsChoice(turned),
       {
         label: back === 'reopen' ? 'Reopen it' : 'Close it',
         ask: `/challenge ${back} challenge:${turned.number}`,
       },
     ],
+    renews: renewed(turned),
   });
 }

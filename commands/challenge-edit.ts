@@ -6,6 +6,7 @@ import { countedWords } from '../src/guild/counted.ts';
 import { ok, type Result, type Wrong, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
+import { renewed } from './challenge-choices.ts';
 import {
   countingOption,
   daysFit,
@@ -16,11 +17,14 @@ import {
   type OpenValues,
   placeNamed,
   placeOption,
+  planOption,
   roundsOption,
   sizeOption,
   whoOption,
 } from './challenge-terms.ts';
 import { challengeFigures, termsWords } from './challenge-words.ts';
+import { keptPlan } from './kept-plan.ts';
+import { capital } from './patch.ts';
 import { challengeOption, whichChallenge } from './which-challenge.ts';
 import { mayArrange } from './which-one.ts';
 
@@ -40,6 +44,7 @@ export const editForm = form({
     last: date('The last day'),
     place: placeOption,
     who: whoOption,
+    plan: { ...planOption, bounds: `${planOption.bounds}; none for no plan` },
   },
   keeps: true,
   async run(values, here) {
@@ -56,9 +61,10 @@ export const editForm = form({
     await facts.challenges.write(changed, { kind: 'edit', member: who, by: who, day: today, note, at: now });
     return reply({
       title: `${changed.name} is changed`,
-      lines: [`${note}.`, ...termsWords(changed, here)],
+      lines: [`${capital(note)}.`, ...termsWords(changed, here)],
       figures: challengeFigures(changed),
       notes: ['The book keeps who changed what: `/challenge history`'],
+      renews: renewed(changed),
     });
   },
 });
@@ -73,9 +79,12 @@ async function changesTo(
   const given = Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined));
   if (Object.keys(given).length === 0)
     return wrong('nothing-to-change', { example: 'goal:250', instead: '/challenge edit goal:250' });
-  const { goal, each, place, ...plain } = given as EditValues;
+  const { goal, each, place, plan, ...plain } = given as EditValues;
+  const kept = plan === undefined || plan.toLowerCase() === 'none' ? null : await keptPlan(plan, here);
+  if (kept && !kept.ok) return kept;
   const changes = {
     ...plain,
+    ...(plan === undefined ? {} : { plan: kept?.value.name ?? null }),
     ...(goal === undefined ? {} : { goal: goal || null }),
     ...(each === undefined ? {} : { each: each || null }),
     ...(place === undefined ? {} : { place: placeNamed(place, here) }),
@@ -115,6 +124,7 @@ function whatChanged(before: Challenge, after: Challenge, { say }: Here): string
     ['last day', day(before.last), day(after.last)],
     ['place', before.place, after.place],
     ['who may log', before.who, after.who],
+    ['plan', before.plan ?? 'none', after.plan ?? 'none'],
   ];
   const changed = rows
     .filter(([, from, to]) => from !== to)

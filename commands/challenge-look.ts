@@ -6,8 +6,10 @@ import type { Challenge, Line } from '../src/guild/challenge-facts.ts';
 import { nounFor } from '../src/guild/counted.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import { dayWords, many } from '../src/measure/speech.ts';
-import { challengeFigures, daysOf, shownChallenge, totalWords } from './challenge-words.ts';
+import { many } from '../src/measure/speech.ts';
+import { isOn, joinChoice, logChoice, standingsChoice } from './challenge-choices.ts';
+import { leftOfPlan } from './challenge-plan.ts';
+import { challengeFigures, daysOf, lineWords, shownChallenge, totalWords } from './challenge-words.ts';
 import { challengeOption, OPENING, whichChallenge } from './which-challenge.ts';
 
 export const joinForm = form({
@@ -30,7 +32,10 @@ export const joinForm = form({
       title: `Joined ${found.value.name}`,
       lines: shownChallenge(found.value, here),
       figures: { ...challengeFigures(found.value), mine: count(part?.pieces ?? 0) },
-      choices: [{ label: 'Leave again', ask: `/challenge leave challenge:${found.value.number}` }],
+      choices: [
+        ...(isOn(found.value, today) ? [logChoice(found.value)] : []),
+        { label: 'Leave again', ask: `/challenge leave challenge:${found.value.number}` },
+      ],
       notes: ['When one is done: `/log 1`'],
     });
   },
@@ -76,19 +81,25 @@ export const showForm = form({
     const of = found.value;
     const part = await here.facts.challenges.part(of, here.who.id);
     const heads = await here.facts.challenges.heads(of, of.each);
+    const left = await leftOfPlan(of, here);
     return reply({
       title: `${of.name}, no. ${of.number}${of.open ? '' : ', closed'}`,
       lines: [
         ...shownChallenge(of, here),
+        ...left.lines,
         `${many(heads.joined, 'member takes', 'members take')} part.`,
         ...(part && part.pieces > 0 ? [`Yours: ${grouped(part.pieces)}.`] : []),
       ],
-      figures: { ...challengeFigures(of), joined: count(heads.joined), mine: count(part?.pieces ?? 0) },
+      figures: {
+        ...challengeFigures(of),
+        ...left.figures,
+        joined: count(heads.joined),
+        mine: count(part?.pieces ?? 0),
+      },
       choices: [
-        { label: 'Standings', ask: `/standings challenge:${of.number}` },
-        ...(of.open && !part?.joined
-          ? [{ label: 'Join', ask: `/challenge join challenge:${of.number}` }]
-          : []),
+        ...(isOn(of, here.today) ? [logChoice(of)] : []),
+        standingsChoice(of),
+        ...(of.open && !part?.joined ? [joinChoice(of)] : []),
       ],
     });
   },
@@ -156,22 +167,4 @@ export const historyForm = form({
 function whoWrote({ member, by }: Line, names: ReadonlyMap<string, string>): string {
   const named = (id: string) => (id === '' ? 'nobody’s now' : (names.get(id) ?? 'somebody'));
   return by === member ? named(by) : `${named(by)}, for ${named(member)}`;
-}
-
-/** One line of a book in words. */
-export function lineWords(line: Line, { counting }: Pick<Challenge, 'counting'>): string {
-  const { kind, pieces, minutes, note, of, day } = line;
-  const count = `${grouped(Math.abs(pieces))} ${nounFor(counting, Math.abs(pieces))}`;
-  const said: Readonly<Record<Line['kind'], string>> = {
-    log: `${count} on ${dayWords(day)}${of === null ? '' : `, in place of ${of}`}`,
-    back: `takes back ${of}: ${count}`,
-    open: 'opened it',
-    close: 'closed it',
-    reopen: 'opened it again',
-    join: 'joined',
-    leave: 'left',
-    edit: 'changed it',
-  };
-  const time = kind === 'log' && minutes !== null ? `, ${grouped(minutes)} min` : '';
-  return `${said[kind]}${time}${note ? `: ${note}` : ''}`;
 }

@@ -1,10 +1,12 @@
 import type { Here } from '../src/chat/command.ts';
-import { alsoNamed } from '../src/chat/option.ts';
+import { alsoNamed, bare, type Option } from '../src/chat/option.ts';
 import { choice, length, whole, words } from '../src/chat/option-kinds.ts';
+import { wordsUpTo } from '../src/chat/words-up-to.ts';
 import type { ChallengeTerms } from '../src/guild/challenge-facts.ts';
 import { daysBetween } from '../src/guild/days.ts';
 import { ok, type Result, type Wrong, wrong } from '../src/measure/result.ts';
 import { dayWords } from '../src/measure/speech.ts';
+import { keptNameOption } from './plan-options.ts';
 
 const MOST_GOAL = 10_000_000;
 /** The most rounds of a rosette, or diamonds along a side of a star, that one log may stand for. */
@@ -25,6 +27,13 @@ export const whoOption = choice('Who may log', [
 ]);
 
 export const nameOption = words('What it is called', 60, 'Spring');
+const OPTIONS = 'name|counting|rounds?|side|size|goal|each|first|last|place|who|plan';
+
+/** The name of a new one, which may stand alone where it is no word for what is counted. */
+export const openNameOption: Option<string, false> = {
+  ...bare(wordsUpTo(nameOption, [OPTIONS])),
+  bareWhen: /^(?!(?:rosette|flower|tumbling|block|star|patche?|piece|hexagon|diamond)s?\b)\p{L}/iu,
+};
 export const goalOption = whole('The goal together; 0 for none', 0, MOST_GOAL, '200');
 export const eachOption = whole('The goal for each member; 0 for none', 0, MOST_GOAL, '6');
 export const placeOption = words('The room or channel it is held in', 80, 'home');
@@ -33,6 +42,8 @@ export const roundsOption = alsoNamed(
   'round',
   'side',
 );
+/** A kept plan that the challenge sews. */
+export const planOption = { ...keptNameOption, summary: 'A kept plan that is sewn' };
 export const sizeOption = length('The finished side of one patch');
 
 export interface OpenValues {
@@ -40,20 +51,31 @@ export interface OpenValues {
   readonly counting: ChallengeTerms['counting'];
   readonly rounds: number;
   readonly size?: number;
-  readonly goal?: number;
+  readonly goal?: number | null;
   readonly each?: number;
   readonly first?: string;
   readonly last?: string;
   readonly place?: string;
   readonly who: ChallengeTerms['who'];
+  readonly plan?: string;
 }
 
 export function termsFrom(values: OpenValues, here: Here): Result<ChallengeTerms> {
-  const { name, counting, size = 1, goal, each, first = here.today, last = null, who } = values;
+  const { name, counting, size = 1, goal, each, first = here.today, last = null, who, plan = null } = values;
   const days = daysFit(first, last);
   if (days) return days;
   const rounds = counting === 'rosette' || counting === 'star' ? values.rounds : 0;
-  const terms = { name, counting, rounds, size, first, last, who, place: placeNamed(values.place, here) };
+  const terms = {
+    name,
+    counting,
+    rounds,
+    size,
+    first,
+    last,
+    who,
+    plan,
+    place: placeNamed(values.place, here),
+  };
   return ok({ ...terms, goal: goal || null, each: each || null });
 }
 

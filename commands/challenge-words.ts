@@ -1,6 +1,6 @@
 import type { Here } from '../src/chat/command.ts';
 import { count, day, type Figure, inches } from '../src/chat/reply.ts';
-import type { Challenge } from '../src/guild/challenge-facts.ts';
+import type { Challenge, Line } from '../src/guild/challenge-facts.ts';
 import { countedWords, nounFor, piecesFor, worthOf } from '../src/guild/counted.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
@@ -58,7 +58,7 @@ const WHO: Readonly<Record<Challenge['who'], string>> = {
 /** What an organiser has said of a challenge, in lines. */
 export function termsWords(of: Challenge, here: Here): string[] {
   const counted = countedWords(of);
-  const goal = of.goal === null ? `As many ${counted} as you like` : `${grouped(of.goal)} ${counted}`;
+  const goal = of.goal === null ? `As many as you like: ${counted}` : `${grouped(of.goal)} ${counted}`;
   return [`${goal}${eachWords(of)}.`, ...restWords(of, here)];
 }
 
@@ -77,8 +77,26 @@ function restWords(of: Challenge, { say, place }: Here): string[] {
   return [
     `${upper(daysOf(of))}${of.place === place ? '' : `, in ${of.place}`}.`,
     ...(seams > 0 ? [`One is ${each}, ${say.run(seams * of.size)}.`] : []),
-    WHO[of.who],
+    ...(of.open ? [WHO[of.who]] : []),
   ];
 }
 
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** One line of a book in words. */
+export function lineWords(line: Line, { counting }: Pick<Challenge, 'counting'>): string {
+  const { kind, pieces, minutes, note, of, day } = line;
+  const count = `${grouped(Math.abs(pieces))} ${nounFor(counting, Math.abs(pieces))}`;
+  const said: Readonly<Record<Line['kind'], string>> = {
+    log: `${count} on ${dayWords(day)}${of === null ? '' : `, in place of ${of}`}`,
+    back: `takes back ${of}: ${count}`,
+    open: 'opened it',
+    close: 'closed it',
+    reopen: 'opened it again',
+    join: 'joined',
+    leave: 'left',
+    edit: 'changed it',
+  };
+  const time = kind === 'log' && minutes !== null ? `, ${grouped(minutes)} min` : '';
+  return `${said[kind]}${time}${note ? `: ${note}` : ''}`;
+}

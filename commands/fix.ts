@@ -3,8 +3,8 @@ import { bare, usually } from '../src/chat/option.ts';
 import { count, reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import { lineWords } from './challenge-look.ts';
-import { totalWords } from './challenge-words.ts';
+import { renewed } from './challenge-choices.ts';
+import { lineWords, totalWords } from './challenge-words.ts';
 import { dayFits, pictureOption } from './log.ts';
 import { dayOption, minutesOption, noteOption, piecesOption } from './log-words.ts';
 import { lineOption, ownLine, whoseLine } from './own-line.ts';
@@ -62,6 +62,7 @@ const fix: Command = {
           figures: { logged: count(pieces), total: count(total), mine: count(mine), line: count(next) },
           choices: [{ label: `Take no. ${next} back`, ask: `/undo ${next} challenge:${of.number}` }],
           notes: ['The book keeps what it was: `/challenge history`'],
+          renews: renewed(of),
         });
       },
     }),

@@ -3,13 +3,14 @@ import type { PlanWish } from '../src/calculator/plan/wish.ts';
 import { type Command, form, type Here } from '../src/chat/command.ts';
 import { alsoNamed, required, usually } from '../src/chat/option.ts';
 import { percent, whole } from '../src/chat/option-kinds.ts';
-import { type Result, wrong } from '../src/measure/result.ts';
+import { ok, type Result } from '../src/measure/result.ts';
 import { kitReply } from './kit-reply.ts';
 import { assumedNote } from './patch.ts';
-import { nameOption, planOptions } from './plan-options.ts';
+import { keptNameOption, planOptions } from './plan-options.ts';
 import { planProblem } from './plan-problem.ts';
 import { sheetFor } from './plan-reply.ts';
 import { type PlanValues, wishFrom } from './plan-wish.ts';
+import { whichPlan } from './which-plan.ts';
 
 /** What is cut to be safe where nobody has said: 5 to 10 in a hundred is common practice, no source. */
 const USUAL_SPARE = 0.05;
@@ -30,7 +31,7 @@ const kit: Command = {
       ],
       options: {
         members: required(alsoNamed(whole('How many kits', 1, 1000, '12'), 'member', 'kits', 'people')),
-        plan: alsoNamed(nameOption, 'name'),
+        plan: alsoNamed(keptNameOption, 'name'),
         spare: usually(percent('More patches than needed, for mishaps and late joiners', 100, '10%'), '5%'),
         ...plain,
       },
@@ -47,7 +48,7 @@ const kit: Command = {
           (one) => one !== 'nothing to spare' && !one.endsWith('a week'),
         );
         return kitReply(made.value, {
-          ...{ here, sheet, name: plan ?? null },
+          ...{ here, sheet, name: asked.value.name },
           notes: assumedNote([
             ...assumed,
             ...(spare === undefined ? [`${Math.round(share * 1000) / 10}% to spare`] : []),
@@ -61,11 +62,11 @@ const kit: Command = {
 
 export default kit;
 
-/** The plan that is kept under the name, with what was said beside it laid over; or a new one. */
+/** The plan that is kept under the name, with what was said beside it laid over; or a new one, without a name. */
 async function wished(name: string | undefined, values: PlanValues, here: Here) {
-  if (name === undefined) return wishFrom(values, here);
-  const kept = await here.facts.plans.find(here.guild, name);
-  if (kept) return wishFrom(values, here, kept.wish);
-  const known = (await here.facts.plans.list(here.guild)).map((one) => one.name);
-  return known.length === 0 ? wrong('plans-none') : wrong('plan-unknown', { got: name, known });
+  const kept = name === undefined ? null : await whichPlan(name, 'plan', here);
+  if (kept && ('asks' in kept || !kept.ok)) return kept;
+  const asked = wishFrom(values, here, kept?.value.wish);
+  if ('asks' in asked || !asked.ok) return asked;
+  return ok({ ...asked.value, name: kept?.value.name ?? null });
 }

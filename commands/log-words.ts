@@ -73,10 +73,8 @@ function takeMinutes(text: string): Taken<number> | null {
     : { value: first.value * 60, rest: after };
 }
 
-const WEEKDAY = new RegExp(
-  `^(?:on\\s+|last\\s+)*(${WEEKDAYS.map((day) => `${day}|${day.slice(0, 3)}`).join('|')})\\b`,
-  'i',
-);
+const SHORT_DAYS = WEEKDAYS.map((day) => `${day}|${day.slice(0, 3)}`).join('|');
+const WEEKDAY = new RegExp(`^(?:on\\s+|last\\s+)*(${SHORT_DAYS})\\b`, 'i');
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 const MONTH = `(${MONTHS.join('|')})[a-z]*\\.?`;
 const DAY_MONTH = new RegExp(
@@ -129,6 +127,12 @@ function dayAfterExists(day: string): boolean {
 /** Where the next named option begins. */
 const NEXT_NAME = /\s(?:pieces?|day|minutes|note|picture|challenge|line)\s*[:=]/i;
 
+/** What begins a note and no day. A weekday cut short is a day only after "on" or "last": a sun print is a cloth. */
+const NO_DAY = new RegExp(
+  `^(?![\\d-])(?!(?:yesterday|today|tomorrow|(?:on|last)\\s+(?:${SHORT_DAYS}|\\d+|${MONTH}\\s*\\d+)|${WEEKDAYS.join('|')})\\b)`,
+  'i',
+);
+
 /** Any words: what cannot be read as something else begins the note, which runs to the end. */
 export const noteOption: Option<string, false> = {
   kind: 'words',
@@ -138,9 +142,9 @@ export const noteOption: Option<string, false> = {
   shape: { as: 'words', longest: LONGEST_NOTE },
   greedy: true,
   bare: true,
-  bareWhen: /^(?![\d-])(?!(?:yesterday|today|tomorrow)\b)/i,
-  take(text) {
-    const end = text.search(NEXT_NAME);
+  bareWhen: NO_DAY,
+  take(text, { alone }) {
+    const end = alone ? -1 : text.search(NEXT_NAME);
     const value = (end < 0 ? text : text.slice(0, end)).replace(/^[\s,;:.]+|\s+$/g, '');
     if (value === '') return null;
     if (value.length > LONGEST_NOTE)

@@ -7,6 +7,7 @@ import { nounFor } from '../src/guild/counted.ts';
 import { type Wrong, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
+import { renewed, standingsChoice } from './challenge-choices.ts';
 import { mineWords, totalWords } from './challenge-words.ts';
 import { dayOption, fromNote, minutesOption, noteOption, piecesOption } from './log-words.ts';
 import { challengeOption, whichChallenge } from './which-challenge.ts';
@@ -38,9 +39,10 @@ const log: Command = {
       },
       keeps: true,
       async run(values, here) {
-        const found = await whichChallenge(values.challenge, here, 'open');
+        const { challenge, ...said } = await withChallengeInNote(values, here);
+        const found = await whichChallenge(challenge, here, 'open');
         if ('asks' in found || !found.ok) return notThat(found);
-        return logTo(found.value, saidWithNote(values, here), here);
+        return logTo(found.value, saidWithNote(said, here), here);
       },
     }),
   ],
@@ -59,6 +61,20 @@ interface Said {
   readonly day?: string | undefined;
   readonly note?: string | undefined;
   readonly picture?: string | undefined;
+}
+
+const FOR_CHALLENGE = /^(?:for|to|in)\s+(?:the\s+)?(.+)$/iu;
+
+/** "2 rosettes for Spring": the end names an open challenge, and is no note. */
+async function withChallengeInNote<S extends Said & { readonly challenge?: string }>(
+  said: S,
+  { bare: nameless, facts, guild }: Here,
+): Promise<S> {
+  const name = nameless.has('note') ? FOR_CHALLENGE.exec(said.note ?? '')?.[1]?.toLowerCase() : undefined;
+  if (name === undefined || said.challenge !== undefined) return said;
+  const all = await facts.challenges.all(guild);
+  const found = all.find((one) => one.open && one.name.toLowerCase() === name);
+  return found ? { ...said, challenge: String(found.number), note: undefined } : said;
 }
 
 /** What stands in a note without its name is read out of it: she typed it in one line. */
@@ -101,8 +117,9 @@ async function logTo(of: Challenge, said: Said, here: Here): Promise<Answer> {
     },
     choices: [
       { label: `Take no. ${number} back`, ask: `/undo ${number} challenge:${of.number}` },
-      { label: 'Standings', ask: `/standings challenge:${of.number}` },
+      standingsChoice(of),
     ],
+    renews: renewed(of),
   });
 }
 

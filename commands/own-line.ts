@@ -1,12 +1,27 @@
 import type { Answer, Here } from '../src/chat/command.ts';
-import { whole } from '../src/chat/option-kinds.ts';
+import { suggesting } from '../src/chat/option.ts';
+import { listed, listedAs } from '../src/chat/option-listed.ts';
 import type { Challenge, LineInBook, Person } from '../src/guild/challenge-facts.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
+import { lineWords } from './challenge-words.ts';
 import { whichChallenge } from './which-challenge.ts';
 
+/** So many of her last logs are suggested while she types. */
+const MOST_SUGGESTED = 10;
+
 /** A log by its number in the challenge's book; the asker's last one where none is named. */
-export const lineOption = whole('Which log, by its number', 1, 1_000_000_000, '17');
+export const lineOption = suggesting(
+  listed('Which log, by its number', 1_000_000_000, '17'),
+  async ({ facts, guild, member }) => {
+    const logs = await facts.challenges.lastLogs(guild, member, MOST_SUGGESTED);
+    const names = new Map((await facts.challenges.all(guild)).map((of) => [of.number, of]));
+    return logs.flatMap((log) => {
+      const of = names.get(log.challenge);
+      return of?.open ? [listedAs(log.number, `${lineWords(log, of)}, ${of.name}`)] : [];
+    });
+  },
+);
 
 /** A log that may be corrected by the asker, with its challenge. */
 export interface OwnLine {

@@ -1,5 +1,5 @@
 import type { Arrangement } from '../src/calculator/layouts/arrangement.ts';
-import { alsoNamed, bare, type Option, usually } from '../src/chat/option.ts';
+import { alsoNamed, bare, type Option, suggesting, usually } from '../src/chat/option.ts';
 import { choice, length, number, percent, size, whole, words, yesNo } from '../src/chat/option-kinds.ts';
 import { arrangement } from './arrangement.ts';
 import { measureChoices, shapeChoices } from './patch.ts';
@@ -88,3 +88,8 @@ export const planOptions = {
 };
 
 export const nameOption = words('What the plan is called', 60, 'Spring garden');
+
+/** The name of a plan that is kept. */
+export const keptNameOption = suggesting(nameOption, async ({ facts, guild }) =>
+  (await facts.plans.list(guild)).map(({ name }) => name),
+);

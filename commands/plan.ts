@@ -3,19 +3,20 @@ import { type Answer, type Command, form, type Here } from '../src/chat/command.
 import { bare, required } from '../src/chat/option.ts';
 import { reply } from '../src/chat/reply.ts';
 import type { KeptPlan } from '../src/guild/plan-facts.ts';
-import { MOST_PLANS, mayChange } from '../src/guild/plan-rules.ts';
-import { ok, type Result, wrong } from '../src/measure/result.ts';
+import { MOST_PLANS } from '../src/guild/plan-rules.ts';
+import { wrong } from '../src/measure/result.ts';
 import { dayWords, many } from '../src/measure/speech.ts';
 import { assumedNote } from './patch.ts';
 import { keepAgain, kitChoice, nameFor, optionIn } from './plan-again.ts';
 import { workedWith } from './plan-lines.ts';
-import { nameOption, planOptions } from './plan-options.ts';
+import { keptNameOption, nameOption, planOptions } from './plan-options.ts';
 import { planProblem } from './plan-problem.ts';
 import { planReply, sheetFor } from './plan-reply.ts';
 import { layoutWords } from './plan-roles.ts';
 import { type PlanValues, wishFrom } from './plan-wish.ts';
+import { whichOfHers, whichPlan } from './which-plan.ts';
 
-const named = required(bare(nameOption));
+const named = required(bare(keptNameOption));
 
 const plan: Command = {
   name: 'plan',
@@ -31,8 +32,10 @@ const plan: Command = {
         '/plan stars quilt:50x60in set:hexagons size:1 1/2in',
         '/plan shape:kite number:240 size:2in',
       ],
-      options: planOptions,
-      run(values, here) {
+      options: { ...planOptions, name: nameOption },
+      run({ name: said, ...values }, here) {
+        const option = optionIn(said ?? '');
+        if (option) return wrong('plan-name-option', { got: option });
         const asked = wishFrom(values, here);
         if ('asks' in asked) return asked.asks;
         if (!asked.ok) return planProblem(asked, here);
@@ -40,11 +43,14 @@ const plan: Command = {
         const sheet = sheetFor(here);
         const made = planFrom(wish, sheet);
         if (!made.ok) return planProblem(made, here);
-        const name = nameFor(made.value, here.say);
-        const keep = here.again({}).replace(/^\/plan(?: make)?/, `/plan keep name:${name}`);
+        const name = said ?? nameFor(made.value, here.say);
+        const keep = here.again({ name: null }).replace(/^\/plan(?: make)?/, `/plan keep name:${name}`);
         return planReply(made.value, {
           ...{ here, sheet },
-          notes: assumedNote(assumed),
+          notes: [
+            ...(said === undefined ? [] : [`Not kept yet: the choice below keeps it as ‘${said}’.`]),
+            ...assumedNote(assumed),
+          ],
           choices: [{ label: `Keep it as ‘${name}’`, ask: keep }, ...otherwise],
         });
       },
@@ -111,7 +117,8 @@ const plan: Command = {
       examples: ['/plan show Spring garden'],
       options: { name: named },
       async run({ name }, here) {
-        const found = await findPlan(name, here);
+        const found = await whichPlan(name, 'name', here);
+        if ('asks' in found) return found.asks;
         return found.ok ? shownPlan(found.value, here) : found;
       },
     }),
@@ -119,10 +126,11 @@ const plan: Command = {
       name: 'change',
       summary: 'Change something of a kept plan; what is not said stays',
       examples: ['/plan change name:Spring garden spare:10% hours:4', '/plan change name:Queen size:3/4in'],
-      options: { name: required(nameOption), ...planOptions },
+      options: { name: required(keptNameOption), ...planOptions },
       keeps: true,
       async run({ name, ...values }, here) {
-        const found = await hers(name, here);
+        const found = await whichOfHers(name, here);
+        if ('asks' in found) return found.asks;
         if (!found.ok) return found;
         if (Object.keys(planOptions).every((key) => !here.given.has(key))) return wrong('plan-unchanged');
         const asked = wishFrom(values as PlanValues, here, found.value.wish);
@@ -142,7 +150,8 @@ const plan: Command = {
       options: { name: named },
       keeps: true,
       async run({ name }, here) {
-        const found = await hers(name, here);
+        const found = await whichOfHers(name, here);
+        if ('asks' in found) return found.asks;
         if (!found.ok) return found;
         await here.facts.plans.remove(here.guild, found.value.name);
         return reply({
@@ -172,20 +181,6 @@ function shownPlan(kept: KeptPlan, here: Here, assumed: readonly string[] = []):
     ],
     choices: [kitChoice(kept.name)],
   });
-}
-
-async function findPlan(name: string, { facts, guild }: Here): Promise<Result<KeptPlan>> {
-  const found = await facts.plans.find(guild, name);
-  if (found) return ok(found);
-  const known = (await facts.plans.list(guild)).map((one) => one.name);
-  return known.length === 0 ? wrong('plans-none') : wrong('plan-unknown', { got: name, known });
-}
-
-/** A plan that the asker may change. */
-async function hers(name: string, here: Here): Promise<Result<KeptPlan>> {
-  const found = await findPlan(name, here);
-  if (!found.ok || mayChange(here.who, found.value)) return found;
-  return wrong('plan-not-yours', { got: found.value.name, owner: found.value.ownerName });
 }
 
 function listed(kept: KeptPlan, here: Here): string[] {

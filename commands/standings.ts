@@ -7,6 +7,8 @@ import { type Forecast, forecast, type Progress } from '../src/guild/forecast.ts
 import { progressOf, type WeekCount, weeksOf } from '../src/guild/progress.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
 import { dayWords, many } from '../src/measure/speech.ts';
+import { isOn, joinChoice, logChoice, renewed, standingName } from './challenge-choices.ts';
+import { leftOfPlan } from './challenge-plan.ts';
 import { challengeFigures, mineWords, totalWords } from './challenge-words.ts';
 import { chanceWords, forecastWords } from './forecast-words.ts';
 import { standingsChart } from './standings-chart.ts';
@@ -44,6 +46,7 @@ async function standingsOf(of: Challenge, here: Here): Promise<Reply> {
   const told = progress && going ? await forecast(progress) : null;
   const part = await facts.challenges.part(of, who.id);
   const heads = await facts.challenges.heads(of, of.each);
+  const left = await leftOfPlan(of, here);
   const perWeek = progress ? progress.done / progress.weeks : perWeekOf(of, weeks, today);
   const members = `${many(heads.sewing, 'member', 'members')} so far`;
   const reached = of.each === null ? '' : `; ${grouped(heads.reached)} at ${grouped(of.each)} or more`;
@@ -51,14 +54,16 @@ async function standingsOf(of: Challenge, here: Here): Promise<Reply> {
     title: `${of.name}${of.open ? '' : ', closed'}`,
     lines: [
       `${totalWords(of)}${leftWords(of)}.`,
-      ...rateWords(of, perWeek, told),
+      ...(told || weeks.some(({ full }) => full) ? rateWords(of, perWeek, told) : []),
       ...(told ? chanceWords(told, of) : endWords(of, today)),
       ...sewnWords(of, here),
+      ...left.lines,
       ...(heads.sewing > 0 ? [`By ${members}${reached}.`] : []),
       ...(part && (part.pieces > 0 || part.joined) ? [mineWords(part.pieces, of.each)] : []),
     ],
     figures: {
       ...challengeFigures(of),
+      ...left.figures,
       members: count(heads.sewing),
       mine: count(part?.pieces ?? 0),
       ...(perWeek === null ? {} : { perWeek: { value: perWeek, unit: 'a week' } }),
@@ -67,10 +72,15 @@ async function standingsOf(of: Challenge, here: Here): Promise<Reply> {
     table: await tableOf(of, heads.sewing, here),
     pictures: weeks.length > 0 && of.total > 0 ? [standingsChart(of, weeks, told, here)] : [],
     notes: told && progress ? notesOn(told, weeks, progress) : [],
+    choices: of.open
+      ? [...(isOn(of, today) ? [logChoice(of)] : []), ...(part?.joined ? [] : [joinChoice(of)])]
+      : [],
+    ...(here.place === of.place ? { standing: standingName(of) } : {}),
+    renews: renewed(of),
   });
 }
 
-/** Where there is no goal the weekly rate is still worth telling, once a day has gone by. */
+/** Where there is no goal the weekly rate is still worth knowing; it is told once a week has gone by. */
 function perWeekOf(of: Challenge, weeks: readonly WeekCount[], today: string): number | null {
   const progress = progressOf({ ...of, goal: of.total }, weeks, today);
   return progress ? progress.done / progress.weeks : null;

@@ -40,8 +40,8 @@ export function goods(
     shape: { as: 'words', longest: 600 },
     known: KNOWN,
     greedy: true,
-    take(text, { unit }) {
-      const end = stop.exec(text)?.index ?? text.length;
+    take(text, { unit, alone }) {
+      const end = (alone ? null : stop.exec(text))?.index ?? text.length;
       const read = readGoods(text.slice(0, end), unit);
       return read.ok ? ok({ value: read.value, rest: text.slice(end) }) : read;
     },

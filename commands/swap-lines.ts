@@ -1,6 +1,7 @@
 import { type Answer, form, type Here } from '../src/chat/command.ts';
-import { alsoNamed, bare, required } from '../src/chat/option.ts';
-import { whole as wholeNumber, yesNo } from '../src/chat/option-kinds.ts';
+import { alsoNamed, bare, required, suggesting } from '../src/chat/option.ts';
+import { yesNo } from '../src/chat/option-kinds.ts';
+import { listed, listedAs } from '../src/chat/option-listed.ts';
 import { count, type Reply, reply, squareInches } from '../src/chat/reply.ts';
 import type { Side, SwapEntry, SwapTerms } from '../src/guild/swap-facts.ts';
 import { goodKey } from '../src/guild/swap-goods.ts';
@@ -10,7 +11,7 @@ import { many } from '../src/measure/speech.ts';
 import { tidy } from '../src/measure/tidy.ts';
 import { type Goods, goods, linesOf } from './swap-goods.ts';
 import { changeTerms, termsOptions } from './swap-open.ts';
-import { askedSwap, takesOffers, whichSwap } from './swap-which.ts';
+import { askedSwap, liveSwaps, takesOffers, whichSwap } from './swap-which.ts';
 import { areaFigure, areaUnit, areaWords, piecesWords } from './swap-words.ts';
 
 /** So many lines one member may have in one swap. */
@@ -142,6 +143,15 @@ const tableOf = (entries: readonly SwapEntry[], say: Here['say']) => ({
   ]),
 });
 
+/** A line of a swap by its number; her own lines are suggested. */
+const lineOption = suggesting(listed('Which line', 1_000_000, '3'), async ({ guild, member, facts }) => {
+  const lines: string[] = [];
+  for (const swap of await liveSwaps({ guild, facts }))
+    for (const entry of await facts.swaps.entries(swap))
+      if (entry.member === member) lines.push(listedAs(entry.number, entry.typed));
+  return lines;
+});
+
 export const edit = form({
   name: 'edit',
   summary: 'Change a line of yours; organisers also the swap itself',
@@ -150,7 +160,7 @@ export const edit = form({
     '/swap edit last:2027-01-10 rules:washed, please',
   ],
   options: {
-    line: bare(wholeNumber('Which line', 1, 1_000_000, '3')),
+    line: bare(lineOption),
     to: goods('What it should say', '4 fat quarters florals', ['swap', 'line']),
     ...termsOptions,
     swap: whichSwap,
@@ -200,7 +210,7 @@ export const withdraw = form({
   summary: 'Take a line of yours out of the swap, or all of them',
   examples: ['/swap withdraw 3', '/swap withdraw all:yes'],
   options: {
-    line: bare(alsoNamed(wholeNumber('Which line', 1, 1_000_000, '3'), 'number')),
+    line: bare(alsoNamed(lineOption, 'number')),
     all: yesNo('Whether all of yours'),
     swap: whichSwap,
   },

@@ -2,12 +2,13 @@ import { type Answer, form, type Here } from '../src/chat/command.ts';
 import { bare, otherwise, required, usually } from '../src/chat/option.ts';
 import { date, percent, whole as wholeNumber, words } from '../src/chat/option-kinds.ts';
 import { count, day, type Reply, reply } from '../src/chat/reply.ts';
+import { wordsUpTo } from '../src/chat/words-up-to.ts';
 import type { Swap, SwapTerms } from '../src/guild/swap-facts.ts';
 import { goodKey } from '../src/guild/swap-goods.ts';
 import { wrong } from '../src/measure/result.ts';
 import { dayWords } from '../src/measure/speech.ts';
 import { goods } from './swap-goods.ts';
-import { askedSwap, whichSwap, wordsUpTo } from './swap-which.ts';
+import { askedSwap, whichSwap } from './swap-which.ts';
 import { evenWords, percentWords } from './swap-words.ts';
 
 const NAMES = ['name', 'first', 'last', 'place', 'rules', 'share', 'each', 'of', 'swap', 'line', 'to'];

@@ -1,13 +1,13 @@
 import { type Answer, form, type Here } from '../src/chat/command.ts';
 import { bare, required } from '../src/chat/option.ts';
-import { words, yesNo } from '../src/chat/option-kinds.ts';
+import { yesNo } from '../src/chat/option-kinds.ts';
 import { count, reply } from '../src/chat/reply.ts';
 import type { PartState, Swap, Swapper } from '../src/guild/swap-facts.ts';
 import { planSwap, type WholeSwap } from '../src/guild/swap-plan.ts';
 import { evenSwap } from '../src/guild/swap-rounds.ts';
 import { type Result, wrong } from '../src/measure/result.ts';
 import { many } from '../src/measure/speech.ts';
-import { askedSwap, takesOffers, whichSwap, wordsUpTo } from './swap-which.ts';
+import { askedSwap, somebody, takesOffers, whichSwap } from './swap-which.ts';
 import { evenWords, piecesWords } from './swap-words.ts';
 
 export const join = form({
@@ -71,7 +71,7 @@ export const noShow = form({
   summary: 'Say that somebody did not keep to the swap, or that she is in it after all',
   examples: ['/swap no-show Bea', '/swap no-show Bea undo:yes'],
   options: {
-    who: required(bare(wordsUpTo(words('Her name', 60, 'Bea'), ['undo', 'swap']))),
+    who: required(bare(somebody('Her name', ['undo', 'swap']))),
     undo: yesNo('Whether she is in it after all'),
     swap: whichSwap,
   },

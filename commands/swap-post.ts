@@ -1,6 +1,6 @@
 import { type Answer, form, type Here } from '../src/chat/command.ts';
 import { bare } from '../src/chat/option.ts';
-import { whole as wholeNumber, words, yesNo } from '../src/chat/option-kinds.ts';
+import { whole as wholeNumber, yesNo } from '../src/chat/option-kinds.ts';
 import { count, type Reply, reply, squareInches } from '../src/chat/reply.ts';
 import type { SwapParcel } from '../src/guild/swap-facts.ts';
 import type { WholeSwap } from '../src/guild/swap-plan.ts';
@@ -9,18 +9,16 @@ import { ok, type Result, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
 import { personNamed } from './swap-part.ts';
-import { askedSwap, whichSwap, wordsUpTo } from './swap-which.ts';
+import { askedSwap, somebody, whichSwap } from './swap-which.ts';
 import { areaFigure, areaUnit, areaWords, namesIn, piecesWords } from './swap-words.ts';
 
 const NAMES = ['to', 'from', 'who', 'parcel', 'all', 'undo', 'done', 'swap'];
-
-const somebody = (summary: string) => wordsUpTo(words(summary, 60, 'Bea'), NAMES);
 
 export const envelopes = form({
   name: 'envelopes',
   summary: 'What you put in each envelope, and what comes to you',
   examples: ['/swap envelopes', '/swap envelopes who:Ada'],
-  options: { who: bare(somebody('Whose, for organisers')), swap: whichSwap },
+  options: { who: bare(somebody('Whose, for organisers', NAMES)), swap: whichSwap },
   audience: 'asker',
   async run({ who, swap: name }, here) {
     const asked = await askedSwap(name, here, true);
@@ -89,7 +87,7 @@ export const sent = form({
   summary: 'Say that what you send is in the post: all of it, to one member, or one parcel',
   examples: ['/swap sent', '/swap sent to:Bea', '/swap sent parcel:3'],
   options: {
-    to: bare(somebody('To whom')),
+    to: bare(somebody('To whom', NAMES)),
     parcel: wholeNumber('Which parcel', 1, 10_000_000, '3'),
     undo: yesNo('Whether it was not sent after all'),
     swap: whichSwap,
@@ -103,7 +101,7 @@ export const received = form({
   summary: 'Say that what was sent to you has come: all of it, from one member, or one parcel',
   examples: ['/swap received from:Ada', '/swap received parcel:3', '/swap received'],
   options: {
-    from: bare(somebody('From whom')),
+    from: bare(somebody('From whom', NAMES)),
     parcel: wholeNumber('Which parcel', 1, 10_000_000, '3'),
     undo: yesNo('Whether it did not come after all'),
     swap: whichSwap,

@@ -1,32 +1,34 @@
 import type { Here } from '../src/chat/command.ts';
-import type { Option } from '../src/chat/option.ts';
+import { type Option, type SuggestWhere, suggesting } from '../src/chat/option.ts';
 import { words } from '../src/chat/option-kinds.ts';
 import { type Reply, reply } from '../src/chat/reply.ts';
+import { wordsUpTo } from '../src/chat/words-up-to.ts';
 import type { Swap } from '../src/guild/swap-facts.ts';
 import type { WholeSwap } from '../src/guild/swap-plan.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
-
-/** Words up to the next of these names, where they may stand without a name of their own. */
-export function wordsUpTo(option: Option<string, false>, names: readonly string[]): Option<string, false> {
-  const next = new RegExp(`(?:^|\\s)(?:${names.join('|')})\\s*[:=]`, 'i');
-  return {
-    ...option,
-    take(text, context) {
-      const end = next.exec(text)?.index ?? text.length;
-      const taken = option.take(text.slice(0, end), context);
-      return taken?.ok ? ok({ value: taken.value.value, rest: text.slice(end) }) : taken;
-    },
-  };
-}
+import { namesOf } from './which-one.ts';
 
 const swapName = words('Which swap, by its name', 60, 'Stash');
 
 /** Which swap is meant, where there are several. "A swap with 12 people" names none. */
 export const whichSwap: Option<string, false> = {
   ...swapName,
+  suggest: async (where) => namesOf(await liveSwaps(where)),
   take: (text, context) =>
     /^(?:with|among|between|of|in|for|and|by|at|is|[?.!])/i.test(text) ? null : swapName.take(text, context),
 };
+
+/** The swaps that are not done with. */
+export const liveSwaps = async ({ facts, guild }: Pick<SuggestWhere, 'facts' | 'guild'>): Promise<Swap[]> =>
+  (await facts.swaps.all(guild)).filter(({ state }) => state !== 'settled');
+
+/** A member of a swap by her name, suggested from those who are in one now. */
+export const somebody = (summary: string, names: readonly string[]): Option<string, false> =>
+  suggesting(wordsUpTo(words(summary, 60, 'Bea'), names), async (where) => {
+    const people = [];
+    for (const swap of await liveSwaps(where)) people.push(...(await where.facts.swaps.people(swap)));
+    return namesOf(people.filter(({ member }) => member !== where.member));
+  });
 
 /** The swap that is meant: named, else the one that is held here, else the only one; or a question which. */
 export async function askedSwap(

@@ -1,9 +1,11 @@
 import { type Command, form } from '../src/chat/command.ts';
 import { bare, usually } from '../src/chat/option.ts';
 import { count, reply } from '../src/chat/reply.ts';
+import type { Line } from '../src/guild/challenge-facts.ts';
 import { nounFor } from '../src/guild/counted.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
+import { renewed } from './challenge-choices.ts';
 import { totalWords } from './challenge-words.ts';
 import { lineOption, ownLine, whoseLine } from './own-line.ts';
 import { challengeOption } from './which-challenge.ts';
@@ -56,6 +58,7 @@ const undo: Command = {
               ]
             : [],
           notes: ['The book keeps both lines: `/challenge history`'],
+          renews: renewed(of),
         });
       },
     }),
@@ -64,5 +67,9 @@ const undo: Command = {
 
 export default undo;
 
-const again = (line: { pieces: number; day: string; minutes: number | null }, challenge: number): string =>
-  `/log pieces:${line.pieces} day:${line.day}${line.minutes === null ? '' : ` minutes:${line.minutes}`} challenge:${challenge}`;
+/** The log once more; its note where no words of it would be taken for an option's name. */
+function again({ pieces, day, minutes, note }: Line, challenge: number): string {
+  const time = minutes === null ? '' : ` minutes:${minutes}`;
+  const noted = note === '' || /[:=]/.test(note) ? '' : ` note:${note}`;
+  return `/log pieces:${pieces} day:${day}${time} challenge:${challenge}${noted}`;
+}

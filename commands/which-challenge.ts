@@ -1,15 +1,15 @@
 import type { Here } from '../src/chat/command.ts';
-import type { Option } from '../src/chat/option.ts';
+import { type Option, suggesting, usually } from '../src/chat/option.ts';
 import { words } from '../src/chat/option-kinds.ts';
 import type { Challenge } from '../src/guild/challenge-facts.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import { type Kind, type Meant, type Settled, whichOne } from './which-one.ts';
+import { type Kind, type Meant, namesOf, type Settled, whichOne } from './which-one.ts';
 
 /** A challenge by its number or its name; the only one open here where none is named. */
-export const challengeOption: Option<string, false> = {
-  ...words('Which challenge, by number or name', 60, 'Spring'),
-  otherwise: 'the one open here',
-};
+export const challengeOption: Option<string, false> = suggesting(
+  usually(words('Which challenge, by number or name', 60, 'Spring'), 'the one open here'),
+  async ({ facts, guild }) => namesOf(await facts.challenges.all(guild)),
+);
 
 /** How one is opened, for those who look for one in vain. */
 export const OPENING = '/challenge open name:Spring counting:rosette rounds:2 goal:200';

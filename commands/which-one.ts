@@ -1,4 +1,5 @@
 import type { Answer, Here } from '../src/chat/command.ts';
+import { nearest } from '../src/chat/near.ts';
 import { reply } from '../src/chat/reply.ts';
 import { ok, type Result, type Wrong, wrong } from '../src/measure/result.ts';
 
@@ -49,14 +50,14 @@ export async function whichOne<T extends Together>(
   if (named !== undefined) return byName(kind, named, all, here, meant);
   const fitting = all.filter((one) => meant === 'any' || one.open === (meant === 'open'));
   const open = fitting.filter((one) => one.open);
-  const near = nearest(open.length > 0 || meant === 'open' ? open : fitting, here, meant);
+  const near = closest(open.length > 0 || meant === 'open' ? open : fitting, here, meant);
   const [first, ...more] = near;
   if (!first) return noneOf(kind, meant, all);
   return more.length === 0 ? ok(first) : { asks: askWhich(kind, near, here) };
 }
 
 /** Those in this place before those elsewhere; those running before those that have not begun or are over. */
-function nearest<T extends Together>(all: readonly T[], { place, today }: Here, meant: Meant): readonly T[] {
+function closest<T extends Together>(all: readonly T[], { place, today }: Here, meant: Meant): readonly T[] {
   const inPlace = all.filter((one) => one.place === place);
   const near = inPlace.length > 0 ? inPlace : all;
   const running = near.filter(({ first, last }) => first <= today && (!last || today <= last));
@@ -78,7 +79,11 @@ async function byName<T extends Together>(
   const begun = all.filter(({ name }) => name.toLowerCase().startsWith(asked));
   const found = numbered ?? only(called, meant) ?? only(begun, meant);
   const known = all.slice(0, MOST_NAMED).map(({ name }) => name);
-  if (!found) return wrong('together-unknown', { got: named, what: option, known, instead: '' });
+  if (!found) {
+    const near = nearest(asked, known);
+    const instead = near === null ? '' : here.again({ [option]: near });
+    return wrong('together-unknown', { got: named, what: option, known, instead });
+  }
   if (meant === 'open' && !found.open) return wrong('together-closed', { name: found.name, instead: '' });
   if (meant === 'closed' && found.open) return wrong('together-open', { name: found.name, instead: '' });
   return ok(found);
@@ -94,9 +99,14 @@ function noneOf<T extends Together>({ option, opening }: Kind<T>, meant: Meant, 
   return wrong(all.length === 0 && meant === 'any' ? 'none-yet' : 'none-open', { what, instead: opening });
 }
 
+/** Their names, each once, for completion while typing. */
+export const namesOf = (all: readonly { readonly name: string }[]): string[] => [
+  ...new Set(all.map(({ name }) => name)),
+];
+
 const askWhich = <T extends Together>({ option, label }: Kind<T>, all: readonly T[], here: Here): Answer =>
   reply({
-    title: `Which ${option}?`,
+    title: 'More than one is meant',
     asks: `Which ${option} do you mean?`,
     choices: all.slice(0, MOST_OFFERED).map((one) => ({
       label: label(one),

@@ -12,6 +12,9 @@ export interface Member {
   readonly organiser: boolean;
 }
 
+/** Who asks for what a whole place reads, such as its standing message: nobody's own figures are in the answer. */
+export const NOBODY: Member = { id: '', name: '', organiser: false };
+
 /** One ask, whichever platform it came from. */
 export interface Ask {
   readonly who: Member;

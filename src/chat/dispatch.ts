@@ -146,21 +146,23 @@ async function slipOfQuestion({ form, manner }: Found, read: Result<ReadOptions>
 function readAsked({ form, options, manner, filled }: Found, context: ReadingContext): Result<ReadOptions> {
   if (typeof options !== 'string') return readNamedOptions(form.options, options, context);
   if (!filled) return readOptions(form.options, options, context, manner);
-  // What was filled in on a form is that option's words and no other's, whatever stands in them.
-  const [onForm, inWords] = parted(form.options, (name) => Object.hasOwn(filled, name));
-  const said = readOptions(inWords, options, context, manner);
+  // What was filled in on a form is that option's words and no other's, whatever stands in them; it takes the
+  // place of what the ask itself says.
+  const said = readOptions(unmissed(form.options, filled), options, context, manner);
   if (!said.ok) return said;
-  const added = readNamedOptions(onForm, filled, context);
+  const onForm = Object.entries(form.options).filter(([name]) => Object.hasOwn(filled, name));
+  const added = readNamedOptions(Object.fromEntries(onForm), filled, context);
   if (!added.ok) return added;
   return ok({ ...said.value, values: { ...said.value.values, ...added.value.values } });
 }
 
-function parted(options: Options, belongs: (name: string) => boolean): [Options, Options] {
-  const entries = Object.entries(options);
-  const those = entries.filter(([name]) => belongs(name));
-  const others = entries.filter(([name]) => !belongs(name));
-  return [Object.fromEntries(those), Object.fromEntries(others)];
-}
+/** The options, none of those filled in missed where the ask itself does not say them. */
+const unmissed = (options: Options, filled: Readonly<Record<string, string>>): Options =>
+  Object.fromEntries(
+    Object.entries(options).map(([name, option]) =>
+      Object.hasOwn(filled, name) ? [name, { ...option, required: false }] : [name, option],
+    ),
+  );
 
 function withFallbacks(form: Form, read: ReadOptions) {
   const values: Record<string, unknown> = { ...read.values };

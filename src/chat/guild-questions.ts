@@ -44,7 +44,7 @@ const SAID: readonly Said[] = [
   {
     ask: 'standings',
     all: [
-      /\bstandings\b|\bhow far\b.*\b(?:are we|have we|along)\b|\bhow are we (?:doing|getting on)\b|\bare we (?:there|on track|nearly)\b|\bhow many (?:have we|are (?:done|finished)|did we)\b|\bwhen will (?:we|the challenge|it all) be (?:done|finished|ready)\b|\bhow many .*\bso far\b/i,
+      /\bstandings\b|\bhow far\b.*\b(?:are we|have we|along)\b|\bhow are we (?:doing|getting on)\b|\bare we (?:there|on track|nearly)\b|\bhow many (?:\w+ )?(?:have we|are (?:done|finished|left)|did we)\b|\bwhen will (?:we|the challenge|it all) be (?:done|finished|ready)\b|\bhow many .*\bso far\b/i,
     ],
   },
   {

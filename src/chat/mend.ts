@@ -24,6 +24,8 @@ const MENDS: Readonly<Record<string, Mend>> = {
   'option-unread': near,
   'goods-unread': near,
   'option-unknown': near,
+  'plan-unknown': near,
+  'swap-unknown': near,
   'option-missing': ({ option, example }, text) => `${text} ${option}:${example}`,
   'size-missing': ({ example }, text) => `${text} ${example}`,
 };

@@ -8,6 +8,8 @@ export interface ReadingContext {
   readonly unit: Unit;
   /** The asker's date, YYYY-MM-DD. */
   readonly today: string;
+  /** The text is this option's alone: nothing in it names another. */
+  readonly alone?: boolean;
 }
 
 /** How a platform that has typed options should offer this one. */
@@ -119,6 +121,12 @@ export const alsoNamed = <T, S extends boolean>(option: Option<T, S>, ...names: 
   ...option,
   names,
 });
+
+/** Gives an option what may be meant from what is kept: see `suggest`. */
+export const suggesting = <T, S extends boolean>(
+  option: Option<T, S>,
+  suggest: NonNullable<Option<T, S>['suggest']>,
+): Option<T, S> => ({ ...option, suggest });
 
 /** Says where the default of an option comes from when it is not a fixed value. */
 export const usually = <T, S extends boolean>(option: Option<T, S>, words: string): Option<T, S> => ({

@@ -47,7 +47,7 @@ export function readNamedOptions(
   given: Readonly<Record<string, string>>,
   context: ReadingContext,
 ): Result<ReadOptions> {
-  const reading = new OptionReading(options, context, 'command');
+  const reading = new OptionReading(options, { ...context, alone: true }, 'command');
   for (const [name, words] of Object.entries(given)) {
     const key = reading.keyOf(name);
     if (!key) return reading.unknown(name);

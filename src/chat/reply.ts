@@ -15,7 +15,10 @@ export interface ReplyChoice {
   readonly ask: string;
   /** Anybody may press it, not only the one who asked. */
   readonly open?: boolean;
-  /** Options of the ask to be filled in first, where the platform has forms: their names. */
+  /**
+   * Options of the ask to be filled in first, where the platform has forms: their names. What is filled in takes
+   * the place of what the ask says; the ask stands by itself where there are no forms.
+   */
   readonly fillIn?: readonly string[];
 }
 
@@ -40,6 +43,12 @@ export interface ReplyError {
   readonly message: string;
 }
 
+/** An ask whose answer stands in a place, and no longer says how things are. */
+export interface Renewal {
+  readonly ask: string;
+  readonly place: string;
+}
+
 /** The answer to one ask, before a platform gives it its own look. */
 export interface Reply {
   /** The command that answered; empty where none did. */
@@ -61,6 +70,8 @@ export interface Reply {
   readonly audience: 'everyone' | 'asker';
   /** Where the platform can: one standing message by this name in the place, changed and not repeated. */
   readonly standing?: string;
+  /** What stands in a place may be out of date now: the platform asks this as `NOBODY` and puts its answer there. */
+  readonly renews?: Renewal;
 }
 
 const EMPTY: Reply = {

@@ -23,6 +23,8 @@ export interface ChallengeTerms extends Counted {
   /** The room or channel it is held in. */
   readonly place: string;
   readonly who: MayLog;
+  /** The name of the kept plan that is sewn; null where there is none. */
+  readonly plan: string | null;
 }
 
 export interface Challenge extends ChallengeTerms {

@@ -17,6 +17,7 @@ export interface ChallengeTables {
     opened_at: string;
     total: number;
     lines: number;
+    plan: string | null;
   };
   challenge_lines: {
     guild: string;

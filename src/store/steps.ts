@@ -83,6 +83,12 @@ export const steps: readonly Step[] = [
     name: 'swaps',
     take: async (tables) => (await import('./swap-step.ts')).makeSwapTables(tables),
   },
+  {
+    name: 'plans that challenges sew',
+    async take(tables) {
+      await tables.schema.alterTable('challenges').addColumn('plan', 'text').execute();
+    },
+  },
 ];
 
 /** A database that has taken more steps than these was made by a newer program. */

@@ -152,6 +152,7 @@ export const heldTables: readonly Held[] = [
       opened_at: 'when it was opened',
       total: 'how many so far',
       lines: 'how many lines its book has',
+      plan: 'which plan is sewn',
     },
   }),
   held<'challenge_lines'>({

@@ -4,6 +4,7 @@ import type { Reply } from '../chat/reply.ts';
 import type { Settings } from '../config.ts';
 import type { Reminder } from '../guild/reminders.ts';
 import { draw } from '../pictures/draw.ts';
+import { drawnBefore } from '../pictures/drawn-before.ts';
 import { CannotStart, type Ended, EXIT, type Platform, type PlatformNeeds } from '../platforms/platform.ts';
 import { HOME_GUILD } from '../platforms/terminal/start.ts';
 import { openHealth } from '../run/health.ts';
@@ -39,6 +40,7 @@ class Running {
   readonly #log;
   readonly #ending = Promise.withResolvers<number>();
   readonly #whereabouts;
+  readonly #draw = drawnBefore(draw);
 
   constructor(keeping: Keeping) {
     this.#keeping = keeping;
@@ -88,7 +90,14 @@ class Running {
       },
     });
     return {
-      ...{ room: this.#listening(name, room), commands, facts, draw, watch: this.#metrics, log: this.#log },
+      ...{
+        room: this.#listening(name, room),
+        commands,
+        facts,
+        draw: this.#draw,
+        watch: this.#metrics,
+        log: this.#log,
+      },
       now: () => new Date(),
       ended: (why) => {
         this.#standing.set(name, false);

@@ -16,7 +16,7 @@ const GUILD = 'bench';
 
 const TERMS: ChallengeTerms = {
   ...{ name: 'Spring', counting: 'rosette', rounds: 2, size: 1, goal: 2_000_000_000, each: null },
-  ...{ first: '2026-01-01', last: '2027-12-31', place: 'home', who: 'everyone' },
+  ...{ first: '2026-01-01', last: '2027-12-31', place: 'home', who: 'everyone', plan: null },
 };
 
 /** What a guild does together: logs kept, standings of a large challenge, a long book written out. */

@@ -17,6 +17,7 @@ async function guildFor(words: string): Promise<GuildRoom> {
   }
   await guild.ask('/challenge join');
   await guild.ask('/log 2');
+  await guild.ask('/plan keep name:Spring garden rosettes:7 rounds:2 outer:yes');
   const blocks = words.startsWith('/month open') ? 'Older' : 'Garden';
   await guild.ask(`/month open name:${blocks} rosettes:7 rounds:2 first:2026-09-01 catchup:4`);
   if (words.includes('undone')) await guild.ask('/month done 3');

@@ -11,7 +11,15 @@ const LONG_AGO = '2020-01-01T00:00:00.000Z';
 
 const challenge = (more: Partial<Challenge> = {}): Challenge => ({
   ...{ guild: 'guild', number: 1, name: 'Spring', counting: 'rosette', rounds: 2, size: 1 },
-  ...{ goal: 200, each: null, first: '2026-03-02', last: '2026-03-31', place: 'home', who: 'everyone' },
+  ...{
+    goal: 200,
+    each: null,
+    first: '2026-03-02',
+    last: '2026-03-31',
+    place: 'home',
+    who: 'everyone',
+    plan: null,
+  },
   ...{ open: true, total: 57, lines: 60 },
   ...more,
 });

@@ -5,7 +5,7 @@ import { newFile, opened } from './places.ts';
 
 const terms: ChallengeTerms = {
   ...{ name: 'Spring', counting: 'rosette', rounds: 2, size: 1, goal: 200, each: null },
-  ...{ first: '2026-12-01', last: '2026-12-31', place: 'home', who: 'everyone' },
+  ...{ first: '2026-12-01', last: '2026-12-31', place: 'home', who: 'everyone', plan: null },
 };
 const at = new Date('2026-12-08T10:00:00Z');
 const person = (id: string) => ({ id, name: id.toUpperCase() });

@@ -15,7 +15,7 @@ async function withBook(): Promise<string> {
   await together(async ({ challenges }) => {
     const of = await challenges.add('terminal', {
       ...{ name: 'Spring', counting: 'rosette', rounds: 2, size: 1, goal: 200, each: null },
-      ...{ first: '2026-12-01', last: null, place: 'home', who: 'everyone' },
+      ...{ first: '2026-12-01', last: null, place: 'home', who: 'everyone', plan: null },
     });
     for (let i = 1; i <= LINES; i++) {
       const member = { id: `m${i % 7}`, name: `Member ${i % 7}, "the ${i % 7}th" ✂` };

@@ -47,6 +47,8 @@ export class Answering {
   readonly #turns = new Turns();
   /** Asks taken away, perhaps before they were answered. */
   readonly #gone = new Seen();
+  /** Asks that were edited. */
+  readonly #edited = new Seen();
 
   constructor(needs: AnsweringNeeds) {
     this.#needs = needs;
@@ -60,8 +62,11 @@ export class Answering {
       start.watch.count('events_seen_again_total', { platform: PLATFORM });
       return undefined;
     }
-    const asked = given.edit ? await this.#edited(given) : given;
+    // An edit that came before its ask has answered it.
+    if (!given.edit && this.#edited.has(event.id)) return undefined;
+    const asked = given.edit ? await this.#ownEdit(given) : given;
     if (!asked) return undefined;
+    if (asked.edit) this.#edited.first(asked.asked);
     start.watch.count('asks_total', { platform: PLATFORM });
     const from = performance.now();
     if (isAlone(asked.room)) await this.#needs.direct.met(event.sender, asked.room);
@@ -94,7 +99,7 @@ export class Answering {
   }
 
   /** An edit is its own sender's alone, and belongs where the edited message is. */
-  async #edited(asked: Asked): Promise<Asked | undefined> {
+  async #ownEdit(asked: Asked): Promise<Asked | undefined> {
     const { room, event } = asked;
     try {
       const original = await this.#needs.outbox.call(room.roomId, (client) =>

@@ -63,7 +63,8 @@ export async function clientFor(session: Session, needs: ConnectionNeeds): Promi
 export async function startSync(client: MatrixClient): Promise<void> {
   const sdk = await import('matrix-js-sdk');
   const filter = new sdk.Filter(client.getUserId());
-  filter.setDefinition(FILTER as never);
+  // The library changes what it is given.
+  filter.setDefinition(structuredClone(FILTER) as never);
   const prepared = new Promise<void>((done) => {
     const watchFor = (state: string) => {
       if (state !== 'PREPARED') return;

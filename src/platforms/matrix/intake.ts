@@ -146,11 +146,11 @@ export class Intake {
 export function saidIn(event: MatrixEvent, { roomId }: Room): Said {
   const content = event.getOriginalContent();
   const relation = event.getWireContent()['m.relates_to'] ?? content['m.relates_to'];
-  const redacts = event.event.redacts ?? (content.redacts as string | undefined);
+  const redacts = event.event.redacts ?? content.redacts;
   return {
     ...{ id: event.getId() ?? '', room: roomId, sender: event.getSender() ?? '', at: event.getTs() },
     type: event.getType(),
     content: { ...content, ...(relation ? { 'm.relates_to': relation } : {}) },
-    ...(redacts ? { redacts } : {}),
+    ...(typeof redacts === 'string' ? { redacts } : {}),
   };
 }

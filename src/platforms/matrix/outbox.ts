@@ -3,6 +3,7 @@ import { setTimeout as after } from 'node:timers/promises';
 import type { MatrixClient } from 'matrix-js-sdk';
 import type { Watch } from '../../chat/watch.ts';
 import type { Log } from '../platform.ts';
+import type { Reach } from './reach.ts';
 import { PLATFORM, TOO_OLD } from './settings.ts';
 import { brings, type Refusal, refusalIn } from './trouble.ts';
 
@@ -20,11 +21,12 @@ export class Refused extends Error {
 interface OutboxNeeds {
   readonly log: Log;
   readonly watch: Watch;
+  readonly reach: Reach;
   /** The client as it is now: after a new login it is another one. Rejects when there will be none. */
   client(): Promise<MatrixClient>;
 }
 
-/** The homeserver is said to make us wait no more often than this, milliseconds. */
+/** That it makes us wait is not said again before, milliseconds. */
 const SAID_AGAIN = 60_000;
 const FIRST_PAUSE = 1000;
 const LONGEST_PAUSE = 60_000;
@@ -38,8 +40,7 @@ export class Outbox {
   readonly #needs: OutboxNeeds;
   readonly #refusing = new Set<string>();
   readonly #stopping = new AbortController();
-  #waiting = false;
-  #said = Number.NEGATIVE_INFINITY;
+  #asked = Number.NEGATIVE_INFINITY;
 
   constructor(needs: OutboxNeeds) {
     this.#needs = needs;
@@ -102,32 +103,29 @@ export class Outbox {
       const client = await this.#needs.client();
       try {
         const done = await act(client);
-        this.#reached();
+        this.#needs.reach.found('to send');
         this.#refusing.delete(room);
         return done;
       } catch (error) {
         const refusal = refusalIn(error);
         if (refusal && !isPassing(refusal)) throw this.#refused(room, refusal);
         if ((!refusal && !isNetwork(error)) || performance.now() > until) throw error;
-        this.#unreached(error);
+        this.#held(error, refusal);
         await after(refusal?.wait ?? pause, undefined, { signal: this.#stopping.signal });
       }
     }
   }
 
-  #unreached(error: unknown): void {
-    if (this.#waiting) return;
-    this.#waiting = true;
-    // A homeserver that lets some through and holds others back is said once, not with every message.
-    if (performance.now() - this.#said < SAID_AGAIN) return;
-    this.#said = performance.now();
+  /** Asked to wait or not served: each is said once, not with every message. */
+  #held(error: unknown, refusal: Refusal | null): void {
+    if (refusal?.code === 'M_UNKNOWN_TOKEN') return;
+    if (refusal?.status !== 429) {
+      this.#needs.reach.lost('to send', error);
+      return;
+    }
+    if (performance.now() - this.#asked < SAID_AGAIN) return;
+    this.#asked = performance.now();
     this.#needs.log.warn(brings(error), 'the homeserver makes us wait');
-  }
-
-  #reached(): void {
-    if (!this.#waiting) return;
-    this.#waiting = false;
-    this.#needs.log.debug({}, 'the homeserver takes messages again');
   }
 
   #refused(room: string, refusal: Refusal): Refused {

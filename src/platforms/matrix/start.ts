@@ -14,10 +14,11 @@ import type { KeptIndexedDb } from './kept-indexeddb/open.ts';
 import { openKeys, putAside } from './keys.ts';
 import { forgetLeft } from './left.ts';
 import { logIn, logInAgain, logOut, standingOf } from './login.ts';
-import { membershipChanged } from './membership.ts';
+import { Memberships } from './membership.ts';
 import { Messages } from './messages.ts';
 import { Outbox } from './outbox.ts';
 import { Quiet } from './quiet.ts';
+import { Reach } from './reach.ts';
 import { Reading } from './reading.ts';
 import { readRecoveryKey, signDevice } from './recovery.ts';
 import { keepSession, readSession, type Session } from './session.ts';
@@ -47,10 +48,12 @@ class Running implements Platform {
   readonly #quiet: Quiet;
   readonly #memory: Memory;
   readonly #outbox: Outbox;
+  readonly #reach: Reach;
   readonly #messages: Messages;
   readonly #intake: Intake;
   readonly #reading: Reading;
   readonly #invitations: Invitations;
+  readonly #memberships: Memberships;
   readonly #files: { readonly session: string; readonly keys: string };
   #session: Session | undefined;
   #keys: KeptIndexedDb | undefined;
@@ -70,7 +73,8 @@ class Running implements Platform {
     const client = () => this.#ready.promise;
     const { log, watch, draw, prefix } = needs;
     this.#memory = new Memory(needs.facts.notes);
-    this.#outbox = new Outbox({ log, watch, client });
+    this.#reach = new Reach(needs);
+    this.#outbox = new Outbox({ log, watch, reach: this.#reach, client });
     this.#messages = new Messages({ outbox: this.#outbox, memory: this.#memory, prefix, log, draw });
     const parts = {
       start: needs,
@@ -83,6 +87,7 @@ class Running implements Platform {
     this.#intake = new Intake({ ...parts, answering });
     this.#reading = new Reading({ ...parts, intake: this.#intake });
     this.#invitations = new Invitations(needs, this.#outbox);
+    this.#memberships = new Memberships(needs);
   }
 
   async begin(): Promise<void> {
@@ -176,24 +181,17 @@ class Running implements Platform {
 
   async #listen(client: MatrixClient, signing: Uint8Array<ArrayBuffer> | undefined): Promise<void> {
     const { RoomEvent, ClientEvent, HttpApiEvent } = await import('matrix-js-sdk');
-    const { log, watch } = this.#needs;
     client.on(RoomEvent.MyMembership, (room, membership, before) => {
       if (membership === 'invite') this.#invitations.note(room);
-      else void membershipChanged(room, membership, before, this.#needs);
+      else this.#memberships.note(room, before);
     });
-    // A long wait for news may end early; only what fails again and again is said.
-    let away: 'no' | 'perhaps' | 'yes' = 'no';
     client.on(ClientEvent.Sync, (state, _before, data) => {
-      if (state === 'PREPARED' || state === 'SYNCING') this.#invitations.takeNoted();
-      if (state === 'RECONNECTING' && away === 'no') away = 'perhaps';
-      if (state === 'ERROR' && away !== 'yes') {
-        away = 'yes';
-        log.warn(brings(data?.error), 'the homeserver cannot be reached, or refuses; trying on');
-      }
-      if (state !== 'SYNCING' || away === 'no') return;
-      watch.count('reconnects_total', { platform: PLATFORM });
-      if (away === 'yes') log.info({}, 'the homeserver is back');
-      away = 'no';
+      // One sync that fails is nothing yet: a long wait for news may end early.
+      if (state === 'ERROR') this.#reach.lost('to sync', data?.error);
+      if (state === 'SYNCING') this.#reach.found('to sync');
+      if (state !== 'PREPARED' && state !== 'SYNCING') return;
+      this.#invitations.takeNoted();
+      this.#memberships.takeNoted();
     });
     client.once(HttpApiEvent.SessionLoggedOut, (error) => void this.#loggedOut(error, signing));
   }

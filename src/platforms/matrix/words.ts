@@ -40,11 +40,13 @@ export function wordsOf(reply: Reply, prefix: string): Words {
   if (reply.title) say(reply.title, (inner) => `<strong>${inner}</strong>`);
   for (const line of reply.lines) say(line);
   if (reply.asks) say(reply.asks, (inner) => `<strong>${inner}</strong>`);
-  const table = reply.table ? tableOf(reply.table, typed) : null;
+  // A cell that is an ask and nothing else has no marks of its own.
+  const cell = (text: string) => typed(text).replace(/^\/(?=[a-z])/, prefix);
+  const table = reply.table ? tableOf(reply.table, cell) : null;
   const after: Words[] = [];
   const numbers = numbered(reply.choices);
   for (const [i, { label, ask }] of numbers.entries())
-    after.push(same(`${REACTIONS[i]} ${label || typed(ask)}`));
+    after.push(same(`${REACTIONS[i]} ${label || typed(`\`${ask}\``)}`));
   for (const choice of reply.choices.filter((one) => !numbers.includes(one)))
     after.push(
       same(

@@ -131,9 +131,10 @@ export class Voice {
       .map((relation) => relation?.key ?? '');
   }
 
-  /** Everything that was said before has been dealt with when this, said after it, is answered. */
+  /** What she said before has been dealt with when this, said after it, is answered whole: its number too. */
   async settled(): Promise<void> {
-    await this.ask('!help');
+    const { event_id: answer } = await this.ask('!help');
+    await until(() => this.numbersUnder(answer).length === 1, 'the number under it');
   }
 }
 
