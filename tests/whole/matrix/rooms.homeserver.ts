@@ -129,7 +129,8 @@ describe.each(['plain', 'encrypted'] as const)('in a room that is %s', (kind) =>
   test('a picture is an image with its size and words, fetched by the authenticated way alone', async () => {
     const room = rooms[kind];
     const ask = await ada.say(room, '!count rosette rounds:2');
-    const [{ content } = { content: {} }] = await ada.attachments(room, ask, 1);
+    const [picture] = await ada.attachments(room, ask, 1);
+    const content = picture?.content ?? {};
     const bytes = await ada.fetch(content);
     expect(content.msgtype).toBe('m.image');
     expect(bytes.subarray(0, 8)).toEqual(PNG);
@@ -144,7 +145,7 @@ describe.each(['plain', 'encrypted'] as const)('in a room that is %s', (kind) =>
     const room = rooms[kind];
     const ask = await ada.say(room, '!template hexagon 1in');
     const files = await ada.attachments(room, ask, 1);
-    const { content } = files.find(({ content: { msgtype } }) => msgtype === 'm.file') ?? { content: {} };
+    const content = files.find(({ content: { msgtype } }) => msgtype === 'm.file')?.content ?? {};
     const bytes = await ada.fetch(content);
     expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
     expect(content.info).toEqual({ mimetype: 'application/pdf', size: bytes.byteLength });
@@ -167,14 +168,14 @@ describe.each(['plain', 'encrypted'] as const)('in a room that is %s', (kind) =>
 
   test('what an answer brought with it goes with it', async () => {
     const room = rooms[kind];
-    const ask = await ada.say(room, '!cut hexagon 4in');
+    const ask = await ada.say(room, '!plan field 60x72in 1in');
     const answer = await ada.answerTo(room, ask);
-    const [picture] = await ada.attachments(room, ask, 1);
+    const files = await ada.attachments(room, ask, 3);
     const isNumber = ({ type, relation }: Seen) => type === 'm.reaction' && relation?.event_id === answer.id;
     const number = await ada.sees(room, isNumber, 'a number');
     await ada.client.redactEvent(room, ask);
-    for (const one of [answer, picture, number])
-      await until(() => one?.event.isRedacted() ?? false, `${one?.type} is taken back`);
+    for (const one of [answer, ...files, number])
+      await until(() => one.event.isRedacted(), `${one.type} is taken back`);
   });
 });
 
