@@ -1,4 +1,5 @@
 import { setTimeout as after } from 'node:timers/promises';
+import { z } from 'zod';
 import { CannotStart, EXIT } from '../platform.ts';
 import type { Session } from './session.ts';
 import { type MatrixStart, PLATFORM } from './settings.ts';
@@ -67,17 +68,39 @@ async function call(door: Door, { method, path, token, body }: Call): Promise<An
   }
 }
 
-export type Standing = 'good' | 'soft-logout' | 'gone';
+const owner = z.object({ user_id: z.string(), device_id: z.string().optional() });
+const newSession = z.object({ user_id: z.string(), device_id: z.string(), access_token: z.string() });
 
-/** Whether the homeserver still knows a session. */
-export async function standingOf(door: Door, { accessToken, deviceId, user }: Session): Promise<Standing> {
-  const { status, body } = await whoAmI(door, accessToken);
-  if (status === 200) return body.device_id === deviceId && body.user_id === user ? 'good' : 'gone';
-  return body.soft_logout === true ? 'soft-logout' : 'gone';
+/** What a homeserver says when all is well; whoever says something else is none. */
+function wellSaid<T>(shape: z.ZodType<T>, { body }: Answer, { homeserver }: Door): T {
+  const read = shape.safeParse(body);
+  if (read.success) return read.data;
+  throw new CannotStart({
+    sentence: `What answers at ${homeserver} is no Matrix homeserver. Look at "matrix.homeserver" in the settings.`,
+    status: EXIT.settings,
+  });
 }
+
+/** The homeserver's own code for a token that it does not know. */
+const UNKNOWN = 'M_UNKNOWN_TOKEN';
 
 const whoAmI = (door: Door, token: string): Promise<Answer> =>
   call(door, { method: 'GET', path: '/_matrix/client/v3/account/whoami', token });
+
+export type Standing = 'good' | 'soft-logout' | 'gone';
+
+/** Whether the homeserver still knows a session. Whatever does not clearly say that it does not is trouble for now. */
+export async function standingOf(door: Door, { accessToken, deviceId, user }: Session): Promise<Standing> {
+  const answer = await whoAmI(door, accessToken);
+  const { status, body } = answer;
+  if (status === 200) {
+    const { user_id, device_id } = wellSaid(owner, answer, door);
+    return device_id === deviceId && user_id === user ? 'good' : 'gone';
+  }
+  if (body.soft_logout === true) return 'soft-logout';
+  if (body.errcode === UNKNOWN) return 'gone';
+  throw unreachable(door.homeserver, new Error(`status ${status}`));
+}
 
 /** Logs a device out, where the homeserver still knows it. */
 export async function logOut(door: Door, { accessToken }: Session): Promise<void> {
@@ -85,9 +108,9 @@ export async function logOut(door: Door, { accessToken }: Session): Promise<void
 }
 
 /** A new session by the password; with `deviceId`, the same device again. */
-async function byPassword(needs: MatrixStart, password: string, deviceId?: string) {
+async function byPassword(needs: MatrixStart, password: string, deviceId?: string): Promise<Session> {
   const { homeserver, user } = needs;
-  const { status, body } = await call(needs, {
+  const answer = await call(needs, {
     method: 'POST',
     path: '/_matrix/client/v3/login',
     body: {
@@ -98,33 +121,37 @@ async function byPassword(needs: MatrixStart, password: string, deviceId?: strin
       initial_device_display_name: 'Honeycount',
     },
   });
-  if (status === 200)
-    return {
-      ...{ homeserver, user: String(body.user_id), deviceId: String(body.device_id) },
-      ...{ accessToken: String(body.access_token), keys: false },
-    };
-  throw new CannotStart({
-    sentence: `The homeserver does not take the password of ${user} (${String(body.errcode ?? status)}). Look at "matrix.user" and "matrix.password" in the settings.`,
-    status: EXIT.settings,
-  });
+  if (answer.status !== 200) {
+    const code = String(answer.body.errcode ?? answer.status);
+    const sentence = `The homeserver does not take the password of ${user} (${code}). Look at "matrix.user" and "matrix.password" in the settings.`;
+    throw new CannotStart({ sentence, status: EXIT.settings });
+  }
+  const made = wellSaid(newSession, answer, needs);
+  // By another name it would not know its own messages.
+  if (made.user_id !== user) {
+    const sentence = `The homeserver calls the account ${made.user_id}. Write that in "matrix.user" in the settings.`;
+    throw new CannotStart({ sentence, status: EXIT.settings });
+  }
+  return { homeserver, user, deviceId: made.device_id, accessToken: made.access_token, keys: false };
 }
 
 async function byToken(needs: MatrixStart, accessToken: string): Promise<Session> {
   const { homeserver, user } = needs;
-  const { status, body } = await whoAmI(needs, accessToken);
-  if (status === 200 && body.user_id === user && typeof body.device_id === 'string')
-    return { homeserver, user, deviceId: body.device_id, accessToken, keys: false };
-  const why =
-    status === 200
-      ? `belongs to ${String(body.user_id)}, not to ${user}`
-      : `is not taken by the homeserver (${String(body.errcode ?? status)})`;
-  throw new CannotStart({
-    sentence: `The token in "matrix.accessToken" ${why}. Copy it anew, or give a "password" in its place.`,
-    status: EXIT.settings,
-  });
+  const answer = await whoAmI(needs, accessToken);
+  if (answer.status !== 200) {
+    const code = String(answer.body.errcode ?? answer.status);
+    const sentence = `The token in "matrix.accessToken" is not taken by the homeserver (${code}). Copy it anew, or give a "password" in its place.`;
+    throw new CannotStart({ sentence, status: EXIT.settings });
+  }
+  const { user_id, device_id: deviceId } = wellSaid(owner, answer, needs);
+  if (user_id === user && deviceId) return { homeserver, user, deviceId, accessToken, keys: false };
+  const sentence = deviceId
+    ? `The token in "matrix.accessToken" belongs to ${user_id}, not to ${user}. Copy it anew, or give a "password" in its place.`
+    : 'The token in "matrix.accessToken" belongs to no device, so no encrypted room could be read with it. Give a "password" in its place.';
+  throw new CannotStart({ sentence, status: EXIT.settings });
 }
 
-/** A new session, by the token or else by the password of the settings. */
+/** A new session, by the password or else by the token of the settings. */
 export function logIn(needs: MatrixStart): Promise<Session> {
   const { password, accessToken } = needs;
   if (password) return byPassword(needs, password);

@@ -28,6 +28,8 @@ interface Device {
 export interface RoomWish {
   readonly members?: readonly string[];
   readonly levels?: Levels;
+  /** The content of the power levels, sound or not, in place of `levels`; null for a room without. */
+  readonly powers?: Record<string, unknown> | null;
   readonly encrypted?: boolean;
   readonly version?: string;
   /** When it was made; some time ago where it is not given. */
@@ -101,6 +103,7 @@ export class MatrixStandIn {
   makeRoom({
     members = [],
     levels,
+    powers,
     encrypted,
     version = '11',
     at = Date.now() - DAY,
@@ -117,7 +120,7 @@ export class MatrixStandIn {
         member,
         member,
       );
-    state('m.room.power_levels', { users: { [maker]: 100 }, ...levels });
+    if (powers !== null) state('m.room.power_levels', powers ?? { users: { [maker]: 100 }, ...levels });
     if (encrypted) state('m.room.encryption', { algorithm: 'm.megolm.v1.aes-sha2' });
     this.#wake();
     return room.id;
