@@ -62,7 +62,7 @@ export class Direct {
         }),
       );
       await memory.keepDirectRoom(user, id);
-      await this.#arrives(id);
+      await this.#arrives(id, user);
       return { id, isJoined: false };
     } catch (error) {
       if (error instanceof Refused) return null;
@@ -70,11 +70,15 @@ export class Direct {
     }
   }
 
-  /** Waits until the sync has brought the new room: only then is it known to be encrypted. */
-  async #arrives(id: string): Promise<void> {
+  /**
+   * Waits until the sync has brought the new room and her in it: a room comes piece by piece, and what is said
+   * before is locked for nobody but us.
+   */
+  async #arrives(id: string, user: string): Promise<void> {
     for (let tries = 0; tries < 600; tries++) {
       const client = await this.#needs.client();
-      if (client.getRoom(id) && (await client.getCrypto()?.isEncryptionEnabledInRoom(id))) return;
+      const isInvited = client.getRoom(id)?.getMember(user)?.membership !== undefined;
+      if (isInvited && (await client.getCrypto()?.isEncryptionEnabledInRoom(id))) return;
       await after(100);
     }
     throw new Error('a new room did not arrive');

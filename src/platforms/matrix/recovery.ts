@@ -59,16 +59,29 @@ export async function signDevice(
         encodedPrivateKey: encodeRecoveryKey(key) ?? '',
       }),
     });
+    // Asks for the public halves, without which the private ones are not taken. Where the homeserver has none,
+    // an earlier start was cut short, and the keys that it made are of no use.
+    const setupNewCrossSigning = !(await crypto.userHasCrossSigningKeys());
     await crypto.bootstrapCrossSigning({
+      setupNewCrossSigning,
       authUploadDeviceSigningKeys: async (upload) => {
         const identifier = { type: 'm.id.user', user };
         await upload(password ? { type: 'm.login.password', identifier, user, password } : null);
       },
     });
+    await crossSign(client, user);
   } catch (error) {
     log.warn(
       brings(error),
       'the device could not be signed: members’ clients will show a warning. Is matrix.recoveryKey the one of this account?',
     );
   }
+}
+
+/** The device itself, where an earlier start did not come as far. */
+async function crossSign(client: MatrixClient, user: string): Promise<void> {
+  const crypto = client.getCrypto();
+  const device = client.getDeviceId() ?? '';
+  const status = await crypto?.getDeviceVerificationStatus(user, device);
+  if (!status?.signedByOwner) await crypto?.crossSignDevice(device);
 }

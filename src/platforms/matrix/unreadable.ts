@@ -46,19 +46,25 @@ export class Unreadable {
 
   async #tell(event: MatrixEvent, room: Room): Promise<void> {
     const { start, memory, messages } = this.#needs;
-    start.watch.count('undecryptable_total', { platform: PLATFORM });
     const id = event.getId() ?? '';
+    // Answered, or told, by a device that we had before.
+    if (await memory.answerTo(id)) return;
+    start.watch.count('undecryptable_total', { platform: PLATFORM });
     const sender = event.getSender() ?? '';
     const key = String(event.getWireContent().session_id ?? '');
-    const once = `unreadable:${room.roomId}:${key}`;
+    // Another device is without the key anew.
+    const device = (await this.#needs.client()).getDeviceId();
+    const once = `unreadable:${device}:${room.roomId}:${key}`;
     start.log.warn(
       { room: room.roomId, event: id, why: event.decryptionFailureReason },
       'a message could not be decrypted',
     );
-    if (await memory.wasTold(once)) return;
-    const words = reply({ lines: [SENTENCE] });
-    const target = { room: room.roomId, to: id, mentions: [sender] };
-    await messages.send(words, target, once, { guild: room.roomId, member: sender });
-    await memory.keepTold(once);
+    const whose = { guild: room.roomId, member: sender };
+    if (!(await memory.wasTold(once))) {
+      const target = { room: room.roomId, to: id, mentions: [sender] };
+      await messages.send(reply({ lines: [SENTENCE] }), target, once, whose);
+      await memory.keepTold(once);
+    }
+    await memory.keepAnswer(id, { did: false, here: null }, whose);
   }
 }

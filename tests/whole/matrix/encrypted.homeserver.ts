@@ -30,7 +30,7 @@ test('members’ clients put no warning beside what the bot says, before and aft
   await bot.end('SIGTERM');
   await bot.start();
   expect(await markOf(ada, await ada.ask(room, '!cut hexagon 2in'))).toBe(EventShieldColour.NONE);
-  expect(await ada.isSigned(bot.account.user, bot.session().deviceId)).toBe(true);
+  await ada.seesSigned(bot.account.user, bot.session().deviceId);
 });
 
 test('without a recovery key they do, and the log says so', async () => {

@@ -56,7 +56,7 @@ test.each([
     expect(ada.seen(plain).filter(isTold)).toEqual([]);
     // The account is the one that members know: its own keys came back with the recovery key.
     expect(await ada.masterKeyOf(bot.account.user)).toBe(master);
-    expect(await ada.isSigned(bot.account.user, deviceId)).toBe(true);
+    await ada.seesSigned(bot.account.user, deviceId);
     expect(existsSync(keys)).toBe(true);
     expect(asides()).toHaveLength(aside);
   },

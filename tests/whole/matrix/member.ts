@@ -23,8 +23,8 @@ export interface Seen {
 export class Member {
   readonly client: sdk.MatrixClient;
   readonly account: Account;
-  /** The key that opens the account's secrets, by its name. */
-  recovery: [string, Uint8Array<ArrayBuffer>] | undefined;
+  /** The key that opens the account's secrets. */
+  recovery: Uint8Array<ArrayBuffer> | undefined;
   readonly #events = new Map<string, sdk.MatrixEvent>();
   #number = 0;
 
@@ -50,7 +50,12 @@ export class Member {
     const client = sdk.createClient({
       ...{ baseUrl: address, userId: account.user, logger: SILENT, disableVoip: true },
       ...{ deviceId: session.device_id, accessToken: session.access_token },
-      cryptoCallbacks: { getSecretStorageKey: async () => member?.recovery ?? null },
+      cryptoCallbacks: {
+        getSecretStorageKey: async ({ keys }) => {
+          const [name] = Object.keys(keys);
+          return name && member?.recovery ? [name, member.recovery] : null;
+        },
+      },
     });
     await client.initRustCrypto({ useIndexedDB: false });
     const made = new Member(client, account);
@@ -77,6 +82,7 @@ export class Member {
     const crypto = this.client.getCrypto();
     const key = await crypto?.createRecoveryKeyFromPassphrase();
     if (!crypto || !key) throw new Error('no keys');
+    this.recovery = key.privateKey;
     const { user, password } = this.account;
     await crypto.bootstrapCrossSigning({
       authUploadDeviceSigningKeys: async (upload) => {
@@ -101,10 +107,11 @@ export class Member {
     return Object.values((await this.#keysOf(user)).master_keys?.[user]?.keys ?? {})[0];
   }
 
-  /** Whether a device bears its account's own signature, as this client sees it. */
-  async isSigned(user: string, device: string): Promise<boolean> {
-    const status = await this.client.getCrypto()?.getDeviceVerificationStatus(user, device);
-    return status?.signedByOwner ?? false;
+  /** Waits until this client sees a device bear its account's own signature. */
+  async seesSigned(user: string, device: string): Promise<void> {
+    const crypto = this.client.getCrypto();
+    const isSigned = async () => (await crypto?.getDeviceVerificationStatus(user, device))?.signedByOwner;
+    await until(async () => (await isSigned()) ?? false, `${device} is signed`);
   }
 
   /** What the homeserver says to a token. */
@@ -217,10 +224,10 @@ export class Member {
   }
 
   /** Asks for something that was uploaded, at one of the paths that homeservers have had for it. */
-  download(url: string, path: string): Promise<Response> {
+  download(url: string, path: string, token = this.client.getAccessToken() ?? ''): Promise<Response> {
     const [, server, media] = /^mxc:\/\/([^/]+)\/(.+)$/.exec(url) ?? [];
     return fetch(`${this.client.baseUrl}${path}/download/${server}/${media}`, {
-      headers: { authorization: `Bearer ${this.client.getAccessToken()}` },
+      headers: token ? { authorization: `Bearer ${token}` } : {},
     });
   }
 }
@@ -258,9 +265,13 @@ const isAnswerTo = ({ relation, type }: Seen, ask: string): boolean =>
   (relation?.['m.in_reply_to'] as { event_id?: string } | undefined)?.event_id === ask;
 
 /** Waits until something holds. */
-export async function until(holds: () => boolean, what: string, seconds = 20): Promise<void> {
+export async function until(
+  holds: () => boolean | Promise<boolean>,
+  what: string,
+  seconds = 20,
+): Promise<void> {
   const end = performance.now() + seconds * 1000;
-  while (!holds()) {
+  while (!(await holds())) {
     if (performance.now() > end) throw new Error(`waited ${seconds} s in vain: ${what}`);
     await new Promise((done) => setTimeout(done, 20));
   }

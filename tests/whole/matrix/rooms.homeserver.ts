@@ -1,8 +1,8 @@
-import { readFileSync, statSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { Bot } from './bot.ts';
 import { register } from './homeserver.ts';
-import { Member, until } from './member.ts';
+import { Member, type Seen, until } from './member.ts';
 import { here } from './one-homeserver.ts';
 
 let bot: Bot;
@@ -26,6 +26,15 @@ afterAll(async () => {
   bea?.stop();
   await bot?.end('SIGTERM');
 });
+
+/** The room that the bot has opened with the third member; she comes in where she is asked to. */
+async function directRoom(): Promise<string> {
+  const opened = () => bea.client.getRooms().find(({ roomId }) => !Object.values(rooms).includes(roomId));
+  await until(() => opened() !== undefined, 'an invitation');
+  const room = opened();
+  if (room?.getMyMembership() === 'invite') await bea.client.joinRoom(room.roomId);
+  return room?.roomId ?? '';
+}
 
 describe.each(['plain', 'encrypted'] as const)('in a room that is %s', (kind) => {
   test('a thread is answered in the thread', async () => {
@@ -89,21 +98,17 @@ describe.each(['plain', 'encrypted'] as const)('in a room that is %s', (kind) =>
   });
 
   test('what is for the asker alone goes to a direct room, with a pointer that names her', async () => {
-    const room = rooms[kind];
-    const pointer = await bea.ask(room, '!me set seam:3/8in');
+    const pointer = await bea.ask(rooms[kind], '!me set seam:3/8in');
     expect(pointer.content['m.mentions']).toEqual({ user_ids: [bea.user] });
-    const invited = () =>
-      bea.client
-        .getRooms()
-        .find(
-          (one) =>
-            one.getMyMembership() === 'invite' ||
-            (one.getJoinedMemberCount() <= 2 && !Object.values(rooms).includes(one.roomId)),
-        );
-    await until(() => invited() !== undefined, 'an invitation');
-    const direct = invited()?.roomId ?? '';
-    if (invited()?.getMyMembership() === 'invite') await bea.client.joinRoom(direct);
     expect(JSON.stringify(pointer.content)).not.toContain('3/8');
+    const direct = await directRoom();
+    const answer = await bea.sees(
+      direct,
+      ({ sender, content }) => sender === bot.account.user && /3\/8/.test(String(content.body)),
+      'the answer',
+    );
+    expect(answer.encrypted).toBe(true);
+    expect(bea.client.getRoom(direct)?.getInvitedAndJoinedMemberCount()).toBe(2);
   });
 
   test('a member is no organiser, a moderator is', async () => {
@@ -121,30 +126,77 @@ describe.each(['plain', 'encrypted'] as const)('in a room that is %s', (kind) =>
     expect(ada.answers(room, notice)).toEqual([]);
   });
 
-  test('pictures and files', async () => {
+  test('a picture is an image with its size and words, fetched by the authenticated way alone', async () => {
     const room = rooms[kind];
-    const ask = await bea.say(room, '!me export');
-    const pointer = await bea.answerTo(room, ask);
-    expect(pointer.content.msgtype).toBe('m.notice');
+    const ask = await ada.say(room, '!count rosette rounds:2');
+    const [picture] = await ada.attachments(room, ask, 1);
+    const content = picture?.content ?? {};
+    const bytes = await ada.fetch(content);
+    expect(content.msgtype).toBe('m.image');
+    expect(bytes.subarray(0, 8)).toEqual(PNG);
+    const [w, h] = [bytes.readUInt32BE(16), bytes.readUInt32BE(20)];
+    expect(content.info).toEqual({ mimetype: 'image/png', size: bytes.byteLength, w, h });
+    expect(content.filename).toMatch(/\.png$/);
+    expect(content.body).toMatch(/rosette/i);
+    await expectLocked(content, bytes, kind === 'encrypted');
+  });
+
+  test('a template is a file to print', async () => {
+    const room = rooms[kind];
+    const ask = await ada.say(room, '!template hexagon 1in');
+    const files = await ada.attachments(room, ask, 1);
+    const content = files.find(({ content: { msgtype } }) => msgtype === 'm.file')?.content ?? {};
+    const bytes = await ada.fetch(content);
+    expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
+    expect(content.info).toEqual({ mimetype: 'application/pdf', size: bytes.byteLength });
+    expect(content.filename).toMatch(/\.pdf$/);
+    await expectLocked(content, bytes, kind === 'encrypted');
+  });
+
+  test('a file for the asker alone arrives in the direct room', async () => {
+    await bea.ask(rooms[kind], '!me export');
+    const direct = await directRoom();
+    const isExport = ({ content }: Seen) => content.msgtype === 'm.file';
+    const before = bea.seen(direct).filter(isExport).length;
+    await bea.ask(rooms[kind], '!me export');
+    await until(() => bea.seen(direct).filter(isExport).length > before, 'the file');
+    const file = bea.seen(direct).filter(isExport).at(-1);
+    expect(file?.encrypted).toBe(true);
+    const book = JSON.parse((await bea.fetch(file?.content ?? {})).toString());
+    expect(book.member).toBe(bea.user);
+  });
+
+  test('what an answer brought with it goes with it', async () => {
+    const room = rooms[kind];
+    const ask = await ada.say(room, '!plan field 60x72in 1in');
+    const answer = await ada.answerTo(room, ask);
+    const files = await ada.attachments(room, ask, 3);
+    const isNumber = ({ type, relation }: Seen) => type === 'm.reaction' && relation?.event_id === answer.id;
+    const number = await ada.sees(room, isNumber, 'a number');
+    await ada.client.redactEvent(room, ask);
+    for (const one of [answer, ...files, number])
+      await until(() => one.event.isRedacted(), `${one.type} is taken back`);
   });
 });
 
+const PNG = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+
+/** The homeserver holds the file as it is, or locked in an encrypted room; and gives it to members alone. */
+async function expectLocked(content: Seen['content'], bytes: Buffer, locked: boolean): Promise<void> {
+  const url = locked ? (content.file as { url: string }).url : String(content.url);
+  const held = Buffer.from(await (await ada.download(url, '/_matrix/client/v1/media')).arrayBuffer());
+  expect(held.equals(bytes)).toBe(!locked);
+  expect((await ada.download(url, '/_matrix/media/v3')).status).toBe(404);
+  expect((await ada.download(url, '/_matrix/client/v1/media', '')).status).toBe(401);
+}
+
 test('standard output is the log and nothing else, and neither token nor password stands in it', async () => {
   expect(bot.errors.join('')).toBe('');
-  const session = JSON.parse(readFileSync(`${bot.data}/matrix/session.json`, 'utf8'));
   const all = bot.output.join('\n');
   for (const line of bot.output) expect(() => JSON.parse(line), line).not.toThrow();
-  expect(all).not.toContain(session.accessToken);
+  expect(all).not.toContain(bot.session().accessToken);
   expect(all).not.toContain(bot.account.password);
   for (const file of ['session.json', 'keys.sqlite', 'keys.sqlite-wal'])
     expect(statSync(`${bot.data}/matrix/${file}`).mode & 0o777, file).toBe(0o600);
   expect(bot.logged(40).map(({ msg }) => msg)).toEqual([]);
 });
-
-test('members’ clients have nothing to warn of: the device is signed by its account', async () => {
-  const status = await ada.client.getCrypto()?.getDeviceVerificationStatus(bot.account.user, sessionDevice());
-  expect(status?.signedByOwner).toBe(true);
-});
-
-const sessionDevice = (): string =>
-  JSON.parse(readFileSync(`${bot.data}/matrix/session.json`, 'utf8')).deviceId;
