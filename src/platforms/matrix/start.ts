@@ -16,7 +16,7 @@ import { forgetLeft } from './left.ts';
 import { logIn, logInAgain, logOut, standingOf } from './login.ts';
 import { Memberships } from './membership.ts';
 import { Messages } from './messages.ts';
-import { Outbox } from './outbox.ts';
+import { Outbox, Refused } from './outbox.ts';
 import { Quiet } from './quiet.ts';
 import { Reach } from './reach.ts';
 import { Reading } from './reading.ts';
@@ -254,9 +254,13 @@ class Running implements Platform {
 
   async tell(place: string, said: Reply, once: string): Promise<void> {
     if (await this.#memory.wasTold(once)) return;
-    await this.#messages.send(said, { room: place }, once, { guild: place, member: '' });
-    await this.#memory.keepTold(once);
-    this.#needs.watch.count('reminders_total', { platform: PLATFORM });
+    try {
+      await this.#messages.send(said, { room: place }, once, { guild: place, member: '' });
+      await this.#memory.keepTold(once);
+    } catch (error) {
+      // Where it may not speak, that has been said, and trying on would not mend it.
+      if (!(error instanceof Refused)) throw error;
+    }
   }
 
   /** Takes nothing more in and finishes what was begun; encrypting needs the client until then. */

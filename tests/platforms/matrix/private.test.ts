@@ -57,6 +57,7 @@ test('a room that she talks in alone with the bot is used, and no pointer is nee
   const own = ownRoom(standIn, cora.user);
   expect(bodyOf(await own.ask('how many in a rosette of 2 rounds?'))).toContain('19 hexagons');
   expect(bodyOf(await own.ask('!me'))).not.toMatch(/alone/);
+  await own.settled();
   const before = own.sent().length;
   await cora.ask('!me set seam:3/8in');
   await until(() => own.sent().length > before, 'the answer');

@@ -256,7 +256,8 @@ export class MatrixStandIn {
       ok({
         chunk: this.room(room)
           .stateBetween(0, Number.POSITIVE_INFINITY)
-          .filter(({ type }) => type === 'm.room.member'),
+          .filter(({ type }) => type === 'm.room.member')
+          .map((event) => ({ ...event, room_id: room })),
       }),
     uploadContent: ({ bytes, type, query }) => {
       const url = `mxc://${SERVER}/media${++this.#names}`;
