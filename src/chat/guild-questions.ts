@@ -31,6 +31,8 @@ const TELLING =
 const A_DAY =
   /\b(?:today|yesterday|last night|this (?:morning|evening|afternoon)|(?:on |last )?(?:mon|tues|wednes|thurs|fri|satur|sun)day)\b/i;
 const AT_THE_START = new RegExp(`^\\s*${COUNTED.source}`, 'i');
+/** A row that was measured is no log. */
+const MEASURED = /\bmeasur|\b(?:came|come|comes|coming|turned) (?:out|to)\b|\bin a row\b/i;
 const THE_SWAP = /\b(?:to swap|(?:for|in|into|to|from) (?:the|our|this) swap|swap (?:away|them|it))\b/i;
 const OFFERING = /\b(?:i(?: have|['’]ve got| got|['’]ve| can offer| offer)|offer(?:ing)?|put(?:ting)? in)\b/i;
 const WISHING = /\b(?:want|would like|['’]d like|wish for|looking for|need|after)\b/i;
@@ -112,7 +114,7 @@ const SAID: readonly Said[] = [
       /\b(?:who|what)\b.*\bdo i (?:send|pack|post)\b|\bmy envelopes?\b|\bwhat goes in (?:my|the) envelopes?\b/i,
     ],
   },
-  { ask: 'log', all: [TELLING, DONE, COUNTED], none: [ASKING], words: fromCount },
+  { ask: 'log', all: [TELLING, DONE, COUNTED], none: [ASKING, MEASURED], words: fromCount },
   { ask: 'log', all: [AT_THE_START, A_DAY], none: [ASKING], words: fromCount },
   {
     ask: 'undo',

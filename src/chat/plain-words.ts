@@ -20,6 +20,12 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
   [/\bw\/ ?/gi, 'with '],
   [/\((?![\d,]+\.\d+\))([^()]*)\)/g, ', $1,'],
   [/ & /g, ' and '],
+  [/\b(2 1\/2|2\.5)(?: ?(?:in(?:ch)?|"))?[- ]wide strips?\b/gi, '$1in strips'],
+  [/\bstrips?,? (2 1\/2|2\.5)(?: ?(?:in(?:ch)?|"))?[- ]wide(?: ?x ?\d+)?/gi, '$1in strips'],
+  [
+    /\b((?:half an?|an?|\d[\d /.]*) ?(?:y(?:ar)?ds?|met(?:re|er)s?|m|fat quarters?|fqs?)) each of (\w+) and (\w+)/gi,
+    '$1 of $2 and $1 of $3',
+  ],
   [/\bhalf an hour\b/gi, '1/2 hour'],
   [/\bhex(?:i|is|ys|ees?|eis)\b/gi, 'hexies'],
   [/\b(hexagon|hexie|diamond|rosette|flower|star|block|square|quarter|patch)'s\b/gi, '$1s'],

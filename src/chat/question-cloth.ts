@@ -1,5 +1,6 @@
 import { type Cloth, pieceTitle, takeCloth } from '../measure/cloth.ts';
 import { takeClothList } from '../measure/cloth-said.ts';
+import { NUMBER, UNIT } from './question-patterns.ts';
 
 /** A stretch of a question that was understood, and what it says. */
 export interface Stretch {
@@ -28,6 +29,9 @@ const HAD: readonly RegExp[] = [
 ];
 /** The same, of several pieces: one alone is the piece to cut from. */
 const FROM_SEVERAL = new RegExp(`\\b(?:from|out of|with|using) ${MINE}`, 'gi');
+/** Said first of all; by measures alone it may be a quilt. */
+const AT_THE_START = /^/g;
+const CLOTH_NAMED = /\bfat\b|\bfqs?\b|charm|squares?|strips?|y(?:ar)?ds?\b|met(?:re|er)|\d ?m\b/i;
 const IS_ENOUGH = new RegExp(`\\b(?:is|are|will|would|does|do|can|could) ${MINE}`, 'gi');
 const ENOUGH = /\benough\b|\b(?:give|make|yield|do) (?:me |us )?\d/i;
 
@@ -38,8 +42,8 @@ export function hadIn(text: string): Had | null {
     const found = listAfter(before, text);
     if (found) return found;
   }
-  const several = listAfter(FROM_SEVERAL, text);
-  return several && several.pieces > 1 ? several : null;
+  const several = listAfter(FROM_SEVERAL, text) ?? listAfter(AT_THE_START, text);
+  return several && several.pieces > 1 && CLOTH_NAMED.test(several.words) ? several : null;
 }
 
 function listAfter(before: RegExp, text: string): Had | null {
@@ -61,6 +65,10 @@ const BEFORE_CLOTH = [
 ];
 const SO_MANY = /\b\d+ /g;
 const BY_LENGTH = /yard|yd|met(?:re|er)|\d ?m\b/i;
+/** Squares that other patches are cut from; those of 5 and 10 inches are known by name. */
+const A_SQUARE = new RegExp(`\\b(?!(?:5|10) ?(?:in|inch|"))(${NUMBER}${UNIT})[- ]squares?\\b`, 'i');
+const OTHER_PATCH = /\b(?:hex\w*|diamonds?|triangles?|kites?|pentagons?|clam\w*|tumblers?)\b/i;
+
 /** Last of all, wherever a word begins: a piece by its name, a length of cloth, a piece by its measures. */
 const ANYWHERE = /(?<![^\s,(])(?=[a-z\d])/gi;
 const OF_CLOTH = /^ ?of (?:fabric|cloth|material|cotton)\b/i;
@@ -68,6 +76,11 @@ const SHEET = /\b(?:on|per|to|from|in) (?:an?|one|each|the|every) (?:page|sheet)
 
 /** The piece that a question says the patches are cut from; a page of paper is as large as is usual there. */
 export function clothIn(text: string, sheet: 'letter' | 'a4'): Stretch | null {
+  const square = OTHER_PATCH.test(text) ? A_SQUARE.exec(text) : null;
+  if (square) {
+    const [all, side = ''] = square;
+    return { at: square.index, length: all.length, words: `${side.replace(/[a-z" ]+$/i, '')}x${side}` };
+  }
   for (const before of BEFORE_CLOTH) {
     const found = clothAfter(before, text, ({ kind }, words) => kind !== 'yardage' || BY_LENGTH.test(words));
     if (found) return found;
@@ -101,7 +114,10 @@ function clothAfter(
 }
 
 const PART = '(?:cent(?:re|er)s?|middles?|petals?|paths?|backgrounds?|round \\d+)';
-const FOR_A_PART = new RegExp(`(\\d[\\d,]*) (?:for (?:the )?)?(?:[a-z]+ )?${PART}\\b`, 'gi');
+const FOR_A_PART = new RegExp(
+  `\\b\\d[\\d,]*(?<!,) (?:for (?:the )?)?(?:[a-z]+ )?${PART}\\b|\\b${PART}:? \\d[\\d,]*(?<!,)(?!\\d| ?(?:in|inch|cm|mm|")\\b)`,
+  'gi',
+);
 
 /** How many patches for which part, where a question says so of two parts or more: "7 centres and 42 petals". */
 export function partsIn(text: string): Stretch | null {

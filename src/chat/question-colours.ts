@@ -20,6 +20,29 @@ export function coloursIn(text: string): Stretch | null {
   return { at: found.index, length: found[0].length, words: names.join(',') };
 }
 
+const EACH_OF = /\b(\d[\d,]*)(?: (?:of|for|in))? each(?: (?:of|in))?\b/i;
+const IN_SO_MANY =
+  /\b(?:in|of|from|using) (\d{1,2}) (?:different )?(?:colou?rs|fabrics|prints|cloths)\b(?: (?:equally|evenly|each))?/i;
+
+/** So many of each of several colours, as parts: "250 each of red, white and blue"; with the question that is left. */
+export function equalParts(
+  text: string,
+  all: number | null,
+): { readonly words: string; readonly rest: string } | null {
+  const each = EACH_OF.exec(text);
+  const colours = coloursIn(text);
+  if (each && colours) {
+    const words = colours.words.split(',').map((name) => `${each[1]} ${name}`);
+    const rest = text.slice(0, colours.at) + text.slice(colours.at + colours.length);
+    return { words: words.join(', '), rest: rest.replace(EACH_OF, ' ') };
+  }
+  const many = IN_SO_MANY.exec(text);
+  const parts = Number(many?.[1] ?? 0);
+  if (!many || all === null || parts < 2) return null;
+  const words = Array.from({ length: parts }, (_, i) => `${Math.ceil(all / parts)} colour ${i + 1}`);
+  return { words: words.join(', '), rest: text.replace(IN_SO_MANY, ' ') };
+}
+
 /** What a part is called, and the word that a plan knows it by. */
 const PARTS: readonly (readonly [RegExp, string])[] = [
   [/^(?:cent|middle)/i, 'centre'],

@@ -25,6 +25,9 @@ const A_LENGTH =
 /** A piece that is cut from by its measures. */
 const A_PIECE =
   /\b(?:pieces?|bits?|remnants?|offcuts?) (?:of \w+ )?(?:of |is |about |measuring )*\d|\d ?(?:in|inch|inches|cm)? (?:pieces?|remnants?|offcuts?)\b/i;
+/** Squares that something else is cut from. */
+const SQUARES = /\d ?(?:in|inch|inches|cm|")[- ]squares?\b/i;
+const OTHERS = /\b(?:hex\w*|diamonds?|triangles?|kites?|pentagons?|clam\w*|tumblers?)\b/i;
 const ENOUGH = /\b(?:give|gives|make|makes|yield|yields|do) (?:me |us )?\d/i;
 const PAGE = /\b(?:page|sheet)\b/i;
 export const TIME =
@@ -86,7 +89,11 @@ const needed: Mark = (question) => {
 const HOW_MANY = /\bhow many\b(?! (?:more|yards?|yds?|met))/i;
 const inColours: Mark = (question) => coloursIn(question) !== null;
 /** Both how long and how much. */
-const allOfIt: Mark = (question) => LONG.test(question) && MUCH.test(question);
+const allOfIt: Mark = (question) =>
+  /\bhow long\b|\bhow many hours\b/i.test(question) &&
+  /\bhow much\b|\byards?\b|\bfabric\b|\bcloth\b/i.test(question);
+const BACK_AND_EDGE =
+  /\bbacking\b.*\b(?:binding|batting|wadding)\b|\b(?:binding|batting|wadding)\b.*\bbacking\b/i;
 const much: Mark = (question) => MUCH.test(question) !== LONG.test(question);
 
 /** Read from the top: the first line whose signs are all there is what was meant. */
@@ -118,11 +125,13 @@ export const SIGNS: readonly Sign[] = [
   },
   { ask: 'check', all: [PATCH_OR_ROW, OUT_WRONG] },
   { ask: 'kit', all: [/\bkits?\b/i, /\d/] },
+  { ask: 'plan make', all: [had, SIZED, SET_TOGETHER] },
   { ask: 'yardage', all: [had, needed], none: [HOW_MANY, PILE] },
   { ask: 'yield', all: [had, PATCH], none: [/\bhow much\b/i, CAME_OUT] },
   { ask: 'plan make', all: [/\bplan\b|\bshopping list\b/i] },
   { ask: 'plan make', all: [SIZED, PILE], none: [MANY, much] },
   { ask: 'plan make', all: [allOfIt, SIZED] },
+  { ask: 'plan make', all: [BACK_AND_EDGE, SIZED] },
   { ask: 'plan make', all: [WISH, QUILT], none: [/\bhow many\b/i, much, FINISHING] },
   {
     ask: 'plan make',
@@ -132,6 +141,7 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'plan make', all: [MUCH, /\bstars\b/i, /\bhex\w*\b/i] },
   { ask: 'plan make', all: [ROSETTES, APART, LONG_OR_MUCH] },
   { ask: 'time', all: [TIME], none: [FINISHING] },
+  { ask: 'yield', all: [/\bhow many\b/i, PATCH, /\b(?:from|out of)\b/i, A_LENGTH], none: [MUCH, SIZED] },
   { ask: 'finish backing', all: [/\bbacking\b|\bfor the back\b/i] },
   { ask: 'finish binding', all: [/\bbinding\b/i] },
   { ask: 'finish batting', all: [/\b(?:batting|wadding)\b/i] },
@@ -153,6 +163,7 @@ export const SIGNS: readonly Sign[] = [
     none: [/\bhow much\b/i],
   },
   { ask: 'yield', all: [PIECE, PATCH, ENOUGH] },
+  { ask: 'yield', all: [/\bhow many\b/i, SQUARES, OTHERS] },
   { ask: 'yield', all: [A_PIECE, SIZED, PATCH] },
   { ask: 'yield', all: [/\bhow many\b/i, PATCH, A_LENGTH], none: [MUCH, SIZED] },
   { ask: 'yield', all: [PAGE, PATCH, /\bhow many\b|\bfits?\b/i] },
@@ -161,6 +172,7 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'yield', all: [MANY, PATCH, /\b(?:from|out of)\b/i], none: [MUCH, QUILT] },
   { ask: 'yield', all: [PATCH, /\b(?:from|out of)\b/i, LENGTH], none: [MUCH, QUILT, /\bneed|\bbuy/i] },
   { ask: 'yardage', all: [MUCH] },
+  { ask: 'yardage', all: [/\byardage\b/i] },
   { ask: 'yardage', all: [CLOTH, /\bneed|\bbuy|\bfor\b|\benough\b/i] },
   { ask: 'count ball', all: [/\bball\b/i] },
   { ask: 'count garden', all: [/\bgarden\b/i] },
@@ -175,7 +187,7 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'count diamonds', all: [/\bdiamonds?\b/i, /\brounds?\b|\bcent(?:re|er)\b|\bin the middle\b/i] },
   { ask: 'count rosette', all: [/\bround (?:and|&|n) round\b/i] },
   { ask: 'count rosette', all: [inColours, /\brounds?\b/i] },
-  { ask: 'cut', all: [CUT, /\brectang/i] },
+  { ask: 'cut', all: [CUT, /\brectang|\b(?:elongated|stretched|long)[- ]hex/i] },
   { ask: 'cut', all: [CUT, PATCH], none: [QUILT] },
   { ask: 'count field', all: [QUILT] },
   { ask: 'cut', all: [CUT] },

@@ -1,7 +1,7 @@
 import { takeCloth } from '../measure/cloth.ts';
 import { clothIn, hadIn, partsIn, type Stretch } from './question-cloth.ts';
-import { clothsIn, coloursIn } from './question-colours.ts';
-import { isMetric } from './question-patterns.ts';
+import { clothsIn, coloursIn, equalParts } from './question-colours.ts';
+import { countIn, isMetric } from './question-patterns.ts';
 import { TURNS } from './question-turns.ts';
 
 const IN_COLOURS = /^count (?:field|rosette|garden|star|diamonds)$/;
@@ -20,10 +20,9 @@ const OF_CLOTHS = /^(?:plan make|kit)$/;
 export function optionWords(of: string, text: string): string {
   const reading = new Reading(text);
   if (of === 'yield') cutFrom(reading, text);
-  if (of === 'yardage') {
-    reading.last('need', partsIn(reading.rest));
-    reading.last('have', hadIn(reading.rest));
-  }
+  if (of === 'yardage') boughtFor(reading);
+  // What one has is no part of a whole plan.
+  if (of === 'plan make') reading.drop(hadIn(reading.rest));
   if (IN_COLOURS.test(of)) reading.first('colours', coloursIn(reading.rest));
   if (OF_CLOTHS.test(of)) {
     const cloths = clothsIn(reading.rest);
@@ -46,6 +45,15 @@ function cutFrom(reading: Reading, text: string): void {
   const one = had?.pieces === 1 ? { ...had, words: had.words.replace(AN, '') } : null;
   if (had && !(one && takeCloth(one.words, 'in'))) reading.last('have', had);
   else reading.first('cloth', one ?? clothIn(text, isMetric(text) ? 'a4' : 'letter'));
+}
+
+/** What is needed, by parts where they are told, and what there is of it. */
+function boughtFor(reading: Reading): void {
+  reading.last('have', hadIn(reading.rest));
+  const count = countIn.exec(reading.rest);
+  const equal = equalParts(reading.rest, count ? Number(count[1] ?? count[2]) : null);
+  if (equal) reading.replace(equal.rest.replace(countIn, ' '), `need:${equal.words}`);
+  else reading.last('need', partsIn(reading.rest));
 }
 
 /** A question while what it says is taken out of it. */
@@ -73,6 +81,10 @@ class Reading {
     if (!found) return;
     this.takeOut(found.at, found.length, '');
     this.#last.push(`${option}:${found.words}`);
+  }
+
+  drop(found: Stretch | null): void {
+    if (found) this.takeOut(found.at, found.length, '');
   }
 
   replace(rest: string, last: string): void {

@@ -40,13 +40,13 @@ const JOINED =
   /^\s*(?:[,;+&]\s*)?(?:(?:and|plus|also)\s+)?(?:(?:i(?:'ve)?(?: also)? (?:have|got)|my|the|some)\s+)*/i;
 /** A colour or a print after a piece: "of blue florals", or one word before the next piece or the end of the list. */
 const WHICH =
-  /^\s+(?:of (?:my )?[a-z]+(?: [a-z]+)?(?=\s*(?:[,;.?!+&]|$|\band\b|\bplus\b))|of (?:my )?[a-z]+|[a-z]+(?=\s*(?:[,;+&]|$|\band\b|\bplus\b)))/i;
+  /^\s+(?:of (?:my )?[a-z]+(?: [a-z]+)?(?=\s*(?:[,;.?!+&]|$|\band\b|\bplus\b))|of (?:my )?[a-z]+|[a-z]+(?=\s*(?:[,;.?!+&-]|$|\band\b|\bplus\b)))/i;
 const NO_COLOUR =
   /^\s+(?:of (?:them|it|each|these|those)|and|or|plus|each|please|pls|enough|left|here|only|too|though|wide)\b/i;
 
 /** Sold by length too, but not to be cut into patches. */
 const NO_CLOTH =
-  /^(?: of)?\s+(?:sewing |cotton )?(?:thread|binding|batting|wadding|ribbon|elastic|seams?)\b/i;
+  /^(?: of)?\s+(?:sewing |cotton )?(?:thread|backing|binding|batting|wadding|ribbon|elastic|seams?)\b/i;
 
 /** What it is kept for. */
 const FOR_A_PART =

@@ -1,0 +1,84 @@
+import { A_COUNT, amount, NUMBER, UNIT } from '../question-patterns.ts';
+import type { Turn } from './turn.ts';
+
+/** Backing, binding and the bed; hours, kits and papers. */
+export const FINISH_TURNS: readonly Turn[] = [
+  {
+    of: /^(?:time|plan make)$/,
+    words: new RegExp(
+      `\\b(${NUMBER}) hours? (?:of sewing )?(?:an?|per|each|every) (?:day|night|evening)\\b`,
+      'i',
+    ),
+    says: ([, n = '']) => `hours:${amount(n) * 7}`,
+  },
+  {
+    of: /^(?:time|plan make)$/,
+    words: new RegExp(`\\b(${NUMBER}) hours? (?:of sewing )?(?:an?|per|each|every) week\\b`, 'i'),
+    says: ([, n = '']) => `hours:${amount(n)}`,
+  },
+
+  { of: /^time$/, words: new RegExp(`\\b${NUMBER}${UNIT} (?:of )?(?:sewing |cotton )?thread\\b`, 'i') },
+  {
+    of: /^finish backing$/,
+    words: /\bwide[- ]?(?:back(?:ing)?|width)\b(?: (?:fabric|cloth))?/i,
+    unless: /\b\d{2,3} ?(?:in|inch|inches|cm|")?[- ]*(?:wide|width)\b/i,
+    says: () => 'width:106in',
+  },
+  {
+    of: /^finish binding$/,
+    words: new RegExp(
+      `\\b(?:at|of|with|in|using) (${NUMBER}${UNIT}?)(?: (?:strips?|binding))\\b|\\b(?:at|using) (${NUMBER}${UNIT}?)(?! ?(?:x|by|wide)\\b)|\\b(${NUMBER}${UNIT}?) (?:wide )?binding\\b`,
+      'i',
+    ),
+    says: ([, one, other, third]) => `strip:${one ?? other ?? third}`,
+  },
+  {
+    of: /^finish binding$/,
+    words: new RegExp(`\\b(${NUMBER}${UNIT}) ?(?:hexagons|hexies|sides?)?(?=[ ,.?]|$)`, 'i'),
+    where: /\brosette\b/i,
+    says: ([, size]) => `size:${size}`,
+  },
+
+  // Who gets a kit, and how many papers.
+  {
+    of: /^kit$/,
+    words:
+      /\b(?:we are |there are )?(\d+) (?:of us|members|people|ladies|girls|women|quilters|friends|students|kits)\b/i,
+    says: ([, n]) => `members:${n}`,
+  },
+  {
+    of: /^kit$/,
+    words: new RegExp(
+      `\\bfor (?:the |all |my )?(\\d+)(?!\\d|[./]|${UNIT}|[- ](?:rounds?|rosettes?|flowers?|stars?|blocks?))`,
+      'i',
+    ),
+    says: ([, n]) => `members:${n}`,
+  },
+  {
+    of: /^template$/,
+    words: new RegExp(
+      `\\b(\\d{1,5}) x (?=${NUMBER}${UNIT})|(?<=\\d ?(?:in|inch|inches|cm|mm|") )x ?(\\d{1,5})\\b|(?<=")[ ,]*x ?(\\d{1,5})\\b`,
+      'i',
+    ),
+    says: ([, one, other, third]) => `papers:${one ?? other ?? third}`,
+  },
+  { of: /^template$/, words: new RegExp(A_COUNT, 'i'), says: ([, n, other]) => `papers:${n ?? other}` },
+
+  {
+    of: /^finish bed$/,
+    words: new RegExp(`\\b(${NUMBER}${UNIT}?)(?: of)?[- ](drop|hang|overhang|tuck|pillow tuck)\\b`, 'i'),
+    says: ([, size, what = '']) => `${/tuck/i.test(what) ? 'tuck' : 'drop'}:${size}`,
+  },
+  {
+    of: /^finish bed$/,
+    words: new RegExp(`\\b(?:pillow )?tuck(?: of)? (${NUMBER}${UNIT}?)`, 'i'),
+    says: ([, size]) => `tuck:${size}`,
+  },
+  // A tuck without a number is the usual one: common practice, no source.
+  {
+    of: /^finish bed$/,
+    words: /\b(?:pillow )?tuck\b/i,
+    unless: /\b(?:no|without)(?: an?)? (?:pillow )?tuck/i,
+    says: () => 'tuck:12in',
+  },
+];

@@ -1,0 +1,79 @@
+import { NUMBER, UNIT } from '../question-patterns.ts';
+import type { Turn } from './turn.ts';
+
+const A_SIDE = /\b(\d+) (?:diamonds? )?(?:per|an?|to an?|to each|on each|on an?|along each|each) side\b/i;
+const ROSETTE = /\b(?:rosettes?|flowers?)\b/i;
+const STAR = /\bstars?\b/i;
+const BLOCKS = /\bblocks?\b/i;
+const SEWN = /^(?:time|yardage)$/;
+
+/** A rosette by the number of its pieces. */
+const PIECED = /\b(7|19|37|61|91)[- ](?:piece|patch)(?: (?:rosette|flower)s?)?\b/i;
+const ROUNDS_OF: Readonly<Record<string, number>> = { 7: 1, 19: 2, 37: 3, 61: 4, 91: 5 };
+
+/** What is said of rosettes set together, in the words of the option that takes all of it. */
+function gardenOf([, rows, each, many]: readonly string[], question: string): string {
+  const rounds = /\b(\d+)[- ]rounds?\b/i.exec(question)?.[1] ?? '1';
+  const path = /\b(?:no|without(?: an?)?) paths?\b/i.test(question)
+    ? ', path none'
+    : /\b(?:double|own|separate|two) paths?\b/i.test(question)
+      ? ', own path'
+      : '';
+  return `garden:${rows ? `${rows}x${each}` : many} of ${rounds} rounds${path},`;
+}
+
+/** How many rosettes, rounds, stars or blocks; a layout in place of a number of patches. */
+export const LAYOUT_TURNS: readonly Turn[] = [
+  { of: /^count stars?$|^(?:time|yardage)$/, words: /\b(?:6|six)[- ]?point(?:ed)?\b/i },
+  { of: /^count /, words: /\bround (?:and|&|n) round\b/i },
+  { of: /^count ball$/, words: /\b(?:12|twelve|dozen)\b(?! ?(?:in|cm|mm|"))/i },
+  {
+    of: /^count ball$/,
+    words: new RegExp(`\\b(${NUMBER}${UNIT}?) (?:across|wide|in diameter|big)\\b`, 'i'),
+    says: ([, size]) => `across:${size}`,
+  },
+
+  {
+    of: SEWN,
+    words: /\b(\d+) rows of (\d+) (?:rosettes|flowers)\b|\b(\d+) (?:\d+[- ]rounds? )?(?:rosettes|flowers)\b/i,
+    says: gardenOf,
+  },
+  {
+    of: SEWN,
+    words: /\b\d+[- ]rounds?\b(?: each)?/i,
+    where: /\b\d+ (?:\d+[- ]rounds? )?(?:rosettes|flowers)\b/i,
+  },
+  { of: SEWN, words: PIECED, says: ([, n = '']) => `rosette:${ROUNDS_OF[n]}` },
+  { of: /^(?:kit|plan make)$/, words: PIECED, says: ([, n = '']) => `layout:rosette rounds:${ROUNDS_OF[n]}` },
+  { of: /^count rosette$/, words: PIECED, says: ([, n = '']) => `rounds:${ROUNDS_OF[n]}` },
+  {
+    of: SEWN,
+    words: /\b(\d+)[- ]rounds?\b/i,
+    where: ROSETTE,
+    says: ([, n]) => `rosette:${n}`,
+  },
+  {
+    of: SEWN,
+    words: /\b(?:rosette|flower)\b(?! garden)/i,
+    unless: /\brounds?\b/i,
+    says: () => 'rosette:1',
+  },
+  { of: /^count rosette$/, words: /\b(?:1|an?) (?=rosette|flower)/i },
+  { of: SEWN, words: A_SIDE, where: STAR, says: ([, n]) => `star:${n}` },
+  { of: /^count (?:star|blocks)$/, words: A_SIDE, says: ([, n]) => `side:${n}` },
+  { of: /^plan make$|^kit$/, words: A_SIDE, says: ([, n]) => `side:${n}` },
+  {
+    of: /^count (?:star|blocks)$/,
+    words: /\b(\d+) (?:diamonds )?(?:to|on|along) (?:a|the|each) (?:side|point)\b/i,
+    says: ([, n]) => `side:${n}`,
+  },
+  { of: SEWN, words: /\b(\d+) (?:tumbling |baby )?blocks?\b/i, says: ([, n]) => `blocks:${n}` },
+  {
+    of: SEWN,
+    words: /\b(\d+) of (?:them|those|these)\b/i,
+    where: BLOCKS,
+    says: ([, n]) => `blocks:${n}`,
+  },
+  { of: /^count blocks$/, words: /\b(\d+) of (?:them|those|these)\b/i, says: ([, n]) => `blocks:${n}` },
+  { of: /^yardage$/, words: /\b(\d+) of (?:them|those|these)\b/i, says: ([, n]) => `pieces:${n}` },
+];

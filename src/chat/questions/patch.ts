@@ -1,0 +1,73 @@
+import { NUMBER, UNIT } from '../question-patterns.ts';
+import type { Turn } from './turn.ts';
+
+const MEASURE =
+  '(?:(?:flat|side) to (?:flat|side)|(?:point|corner|tip) to (?:point|corner|tip)|across the (?:flats|points|corners))\\b';
+
+/** "60 degree diamonds" is a shape, not sixty of something; read before all numbers. */
+export const SHAPE_TURNS: readonly Turn[] = [
+  { of: /./, words: /\b60[- ]?(?:degrees?\b|deg\b|°)[- ]?(?=diamond|triangle)/i },
+];
+
+/** Which patch, by which measure, finished or cut. */
+export const PATCH_TURNS: readonly Turn[] = [
+  {
+    of: /^cut$/,
+    words:
+      /(?<!\b(?:do|should|must|would|will|to|can|could) )\b(?:i|we|she)(?:'ve| have| had)? (?:already )?cut\b/i,
+    where: /\b(?:finish|end up|come out|sewn)/i,
+    says: () => 'given:cut',
+  },
+  {
+    of: /^cut$/,
+    words: /\bcut\b(?! size)/i,
+    where: /\bwhat\b.*\b(?:finish|end up)/i,
+    unless: /\b(?:do|should|must|to|can) (?:i |we |you |one )?cut\b|\bhow (?:big|large|wide)\b/i,
+    says: () => 'given:cut',
+  },
+  {
+    of: /^cut$/,
+    words: /\b(?:with|including|incl\.?) (?:the |its )?seams?(?: allowances?)?\b(?! (?:of|at)? ?\d)/i,
+    unless: /\bcut\b/i,
+    says: () => 'given:cut',
+  },
+  { of: /^cut$/, words: /\bcut (?:them|it|those|these)\b|\bcut at\b(?=[ ?.!]*$)/i },
+  { of: /^cut$/, words: /\b[3-8][- ]sided\b/i },
+  {
+    of: /^(?:cut|yield|yardage|template)$/,
+    words: /\b(pointed|mit(?:re|er)ed|blunt|rounded) corners?\b/i,
+    says: ([, how = '']) => `corners:${/^blunt/i.test(how) ? 'blunt' : 'pointed'}`,
+  },
+  {
+    of: /^(?:cut|yield|yardage|template)$/,
+    words: new RegExp(`\\b(${NUMBER}${UNIT}?) ?(?:x|by) ?(${NUMBER}${UNIT}?)`, 'i'),
+    where: /\b(?:elongated|stretched|long)[- ]hex/i,
+    says: ([, size = '', side = '']) =>
+      `size:${/[a-z"]/i.test(size) ? size : `${size}${side.replace(/^[\d ./-]+/, '')}`} side:${side}`,
+  },
+  {
+    of: /^cut$/,
+    words: /\b(?:what|which) (?:strip )?(?:width|height|size)\b(?! square)|\bstrip (?:width|height)\b/i,
+  },
+  { of: /^cut$/, words: /\bwhat\w*(?:['’]s| is)? (?:the )?cut size\b|\bcut size\b(?! (?:is|of|was) ?\d)/i },
+  { of: /^cut$/, words: /\b(?:what|which|how big a|how large a) (?:size )?square\b/i },
+  {
+    of: /^(?:cut|yield|yardage|template)$/,
+    words: new RegExp(`\\b(${NUMBER}${UNIT}?) (?:tall|high)\\b`, 'i'),
+    where: /\btumbler/i,
+    says: ([, size]) => `height:${size}`,
+  },
+  // Which measure is asked for, not which was given: the answer has them all.
+  {
+    of: /^cut$/,
+    words: new RegExp(
+      `\\b(?:what\\w*(?:['’]s| is| are)?|how (?:big|wide|large|tall|far)(?: is it| are they)?)(?: the)? ${MEASURE}`,
+      'i',
+    ),
+  },
+  {
+    of: /^cut$/,
+    words: new RegExp(`(?<=[a-z] )(?<!\\d ?(?:in|inch|inches|cm|mm) )${MEASURE}(?=[ ?.]*$)`, 'i'),
+    where: /\bhow (?:big|wide|large|tall|far) (?:is|are)\b/i,
+  },
+];

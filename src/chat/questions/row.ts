@@ -1,0 +1,22 @@
+import { A_COUNT, NUMBER, PATCHES, UNIT } from '../question-patterns.ts';
+import type { Turn } from './turn.ts';
+
+/** A row that was measured: how many patches it has, and what it measures. */
+export const ROW_TURNS: readonly Turn[] = [
+  // A row that was measured.
+  { of: /^check$/, words: new RegExp(`\\bshould(?: have)? (?:be|been|measured?) ${NUMBER}${UNIT}?`, 'i') },
+  { of: /^check$/, words: /\brows? of (\d+)\b/i, says: ([, n]) => `row:${n}` },
+  { of: /^check$/, words: new RegExp(`= ?(${NUMBER}${UNIT}?)`, 'i'), says: ([, size]) => `measured:${size}` },
+  {
+    of: /^check$/,
+    words: new RegExp(A_COUNT, 'i'),
+    unless: /\b\d+(?: [a-z]+){0,2} in (?:a|the|one|each|my) row\b/i,
+    says: ([, n, other]) => `row:${n ?? other}`,
+  },
+  {
+    of: /^check$/,
+    words: new RegExp(`(?<=${PATCHES})[ ,:=-]+(${NUMBER}${UNIT}?)(?=[ ,.!?]|$)`, 'i'),
+    unless: /\b(?:out|measures?|measured|measuring|is|are|was|were)\b[a-z ]*\d/i,
+    says: ([, size]) => `measured:${size}`,
+  },
+];

@@ -1,0 +1,38 @@
+import { BED, infant, SIZE } from '../question-patterns.ts';
+import type { Turn } from './turn.ts';
+
+const GARDEN = /^(?:count garden|plan make|kit)$/;
+const SEWN = /^(?:time|yardage)$/;
+const BLOCKS = /\bblocks?\b/i;
+
+/** Rows of so many, where rosettes or stars are counted: no size of a quilt. */
+const IN_ROWS = /\b(\d{1,3}) ?(?:x|by) ?(\d{1,3})(?= (?:rosettes|flowers|stars|stagger|garden|rows)\b)/i;
+
+/** The size of a quilt, or the bed that it is for; rows of rosettes are neither. */
+export const SIZE_TURNS: readonly Turn[] = [
+  { of: GARDEN, words: IN_ROWS, says: ([, rows, each]) => `rosettes:${rows}x${each}` },
+  { of: GARDEN, words: /\b\d+ (?=rosettes|flowers)/i, where: IN_ROWS },
+  { of: /^count stars$/, words: IN_ROWS, says: ([, rows, each]) => `stars:${rows}x${each}` },
+  // A size in figures is surer than the name of a bed.
+  {
+    of: /^(?:count \w+|time|yardage|plan make|finish \w+)$/,
+    words: new RegExp(BED, 'i'),
+    where: new RegExp(SIZE, 'i'),
+  },
+  {
+    of: /^count (?:field|garden|rosette|stars?|blocks|diamonds)$|^plan make$/,
+    words: new RegExp(SIZE, 'i'),
+    says: ([size], question) => `quilt:${infant(question)}${size}`,
+  },
+  {
+    of: SEWN,
+    words: new RegExp(SIZE, 'i'),
+    unless: /\brectang/i,
+    says: ([size], question) => `field:${infant(question)}${size}`,
+  },
+  { of: SEWN, words: new RegExp(BED, 'i'), unless: BLOCKS, says: ([bed]) => `field:${bed}` },
+  { of: /^count field$/, words: /\bflats?(?: sides?)? (?:up|on top)\b/i, says: () => 'rows:down' },
+  { of: /^count field$/, words: /\bpoints?(?: side)? (?:up|on top)\b/i, says: () => 'rows:across' },
+  // "The whole quilt" says nothing of its sides.
+  { of: /^(?:plan make|count field)$/, words: /\b(?:the |a )?whole (?:quilt|thing|lot|top)\b/i },
+];

@@ -1,0 +1,131 @@
+import { describe, expect, it } from 'vitest';
+import { commands } from '../../commands/index.ts';
+import { find } from '../../src/chat/find.ts';
+import { readQuestion } from '../../src/chat/question.ts';
+import { readOptions } from '../../src/chat/read-options.ts';
+import { writeAsk } from '../../src/chat/write-ask.ts';
+import { tidy } from '../../src/measure/tidy.ts';
+import { ask, roomOf } from './fakes.ts';
+import { MESSY } from './messy-questions.ts';
+
+const CONTEXT = { unit: 'in', today: '2026-12-01' } as const;
+
+/** A plain question, or a command, as the ask that it is read as, every option named. */
+async function readAs(words: string): Promise<string> {
+  const found = await find(commands, ask(words));
+  if (!found.ok) return found.problem.code;
+  const { command, form, options, manner } = found.value;
+  const read = readOptions(form.options, options as string, CONTEXT, manner);
+  return read.ok ? writeAsk(command.name, form, read.value.values) : read.problem.code;
+}
+
+describe('messy questions', () => {
+  it.each(MESSY)('%s', async (message, asked) => {
+    expect(await readAs(message)).toBe(asked);
+    // The ask, typed as a command, means the same.
+    expect(await readAs(asked)).toBe(asked);
+  });
+
+  it('are of every command of the calculator', () => {
+    const asked = MESSY.map(([, words]) => words.split(' ')[0]);
+    for (const name of [
+      'cut',
+      'count',
+      'yield',
+      'yardage',
+      'template',
+      'time',
+      'finish',
+      'check',
+      'plan',
+      'kit',
+    ])
+      expect(asked.filter((one) => one === `/${name}`).length, name).toBeGreaterThanOrEqual(4);
+    expect(MESSY.length).toBeGreaterThan(250);
+  });
+
+  // Every ninth is answered too, as the ask that it stands for.
+  it.each(MESSY.filter((_, i) => i % 9 === 0))('%s, answered', async (message, asked) => {
+    const { room } = roomOf(commands);
+    const plain = await room.answer(ask(message));
+    const command = await room.answer(ask(asked));
+    expect(plain.error?.code).toBe(command.error?.code);
+    if (plain.asks === null) expect(plain.figures).toEqual(command.figures);
+    else expect(plain.choices.length).toBeGreaterThan(1);
+  });
+});
+
+/** Questions that can be read in several ways, which differ too much for one to be taken. */
+const DOUBTFUL: readonly (readonly [message: string, asked: RegExp, choices: readonly string[]])[] = [
+  [
+    'how many rosettes for a crib quilt, 1in',
+    /how many rounds/i,
+    [
+      '/count garden rounds:1 size:1in quilt:crib',
+      '/count garden rounds:2 size:1in quilt:crib',
+      '/count garden rounds:3 size:1in quilt:crib',
+    ],
+  ],
+  [
+    'how many stars for a 36x36',
+    /between/,
+    ['/count stars set:diamonds quilt:36x36in', '/count stars set:hexagons quilt:36x36in'],
+  ],
+  [
+    'how much fabric for 7 flowers',
+    /joined/,
+    ['/plan make layout:garden rosettes:7 rounds:1', '/plan make layout:rosette number:7 rounds:1'],
+  ],
+  [
+    'how long do 19 rosettes of 2 rounds take',
+    /joined/,
+    ['/plan make layout:garden rosettes:19 rounds:2', '/plan make layout:rosette number:19 rounds:2'],
+  ],
+  [
+    'kits of 7 rosettes with 2 rounds for 8 members',
+    /joined/,
+    ['/kit members:8 layout:garden rosettes:7 rounds:2', '/kit members:8 layout:rosette number:7 rounds:2'],
+  ],
+  [
+    'cushion 20x20 3/4 in, how many',
+    /patches/,
+    ['/count field quilt:20x20in size:3/4in', '/count field quilt:20x20.75in size:1in'],
+  ],
+];
+
+describe('a question that can be read in several ways', () => {
+  it.each(DOUBTFUL)('%s is asked back', async (message, asks, choices) => {
+    const { room } = roomOf(commands);
+    const asked = await room.answer(ask(message));
+    expect(asked.error).toBeNull();
+    expect(asked.asks).toMatch(asks);
+    expect(asked.choices.map((one) => one.ask)).toEqual(choices);
+    expect(asked.table?.rows.map(([label]) => label)).toEqual(asked.choices.map(({ label }) => label));
+    const told = asked.table?.rows.map(([, then]) => then) ?? [];
+    expect(new Set(told).size).toBe(choices.length);
+    for (const one of asked.choices) expect((await room.answer(ask(one.ask))).error).toBeNull();
+  });
+
+  it('keeps the caution of an infant’s quilt', async () => {
+    const { room } = roomOf(commands);
+    expect((await room.answer(ask('how many rosettes for a crib quilt'))).cautions.join(' ')).toMatch(/crib/);
+  });
+
+  it('what is missing of it is asked for first', async () => {
+    const { room } = roomOf(commands);
+    const { error } = await room.answer(ask('how long do 7 rosettes of 9999 rounds take'));
+    expect(error?.code).toBe('too-large');
+  });
+
+  it.each([
+    'how many rosettes of 2 rounds for a crib quilt',
+    'how many stars set with hexagons for a 36x36',
+    'how much fabric for 7 flowers with a path, 1in',
+    '7 rosettes of 2 rounds, each by itself, apart, how long',
+    'cushion 20x20in, 3/4in hexies',
+  ])('%s is not', async (message) => {
+    const meant = readQuestion(tidy(message));
+    expect(meant).not.toBeNull();
+    expect(meant?.doubt).toBeUndefined();
+  });
+});
