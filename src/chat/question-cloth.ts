@@ -18,28 +18,53 @@ const MINE = '(?:(?:about|only|just|exactly|at least|all|these|those|this|my|our
 const I_HAVE =
   "\\b(?:i|we)(?:'ve|ve)?(?: only| still| just| also)*(?: have| had| got| own| found| bought)+ |\\b(?:i|we)'ve (?!been)";
 
+/** Words that stand before cloth, looked for only where the question has one of them at all. */
+interface Before {
+  readonly where: RegExp;
+  readonly words: RegExp;
+}
+
 /** What stands before the cloth that one has. */
-const HAD: readonly RegExp[] = [
-  new RegExp(`(?:${I_HAVE}|^(?:have |got ))${MINE}`, 'gi'),
-  new RegExp(
-    `\\b(?:from|out of|with|using|use) (?=(?:all |these |those |this )?(?:my|our|these|those|this)\\b)${MINE}`,
-    'gi',
-  ),
-  new RegExp(`\\benough(?: (?:in|with|of) |\\?+ )${MINE}`, 'gi'),
+const HAD: readonly Before[] = [
+  {
+    where: /\b(?:have|had|got|own|found|bought)\b|'?ve\b/i,
+    words: new RegExp(`(?:${I_HAVE}|^(?:have |got ))${MINE}`, 'gi'),
+  },
+  {
+    where: /\b(?:my|our|these|those|this)\b/i,
+    words: new RegExp(
+      `\\b(?:from|out of|with|using|use) (?=(?:all |these |those |this )?(?:my|our|these|those|this)\\b)${MINE}`,
+      'gi',
+    ),
+  },
+  { where: /\benough\b/i, words: new RegExp(`\\benough(?: (?:in|with|of) |\\?+ )${MINE}`, 'gi') },
+  {
+    where: /\benough\b|\b(?:give|make|yield|do) (?:me |us )?\d/i,
+    words: new RegExp(`\\b(?:is|are|will|would|does|do|can|could) ${MINE}`, 'gi'),
+  },
 ];
 /** The same, of several pieces: one alone is the piece to cut from. */
 const FROM_SEVERAL = new RegExp(`\\b(?:from|out of|with|using) ${MINE}`, 'gi');
 /** Said first of all; by measures alone it may be a quilt. */
 const AT_THE_START = /^/g;
 const CLOTH_NAMED = /\bfat\b|\bfqs?\b|charm|squares?|strips?|y(?:ar)?ds?\b|met(?:re|er)|\d ?m\b/i;
-const IS_ENOUGH = new RegExp(`\\b(?:is|are|will|would|does|do|can|could) ${MINE}`, 'gi');
-const ENOUGH = /\benough\b|\b(?:give|make|yield|do) (?:me |us )?\d/i;
+
+/** Without one of these nothing is cloth. */
+const MAY_BE_CLOTH =
+  /fat|fq|charm|square|strip|y(?:ar)?d|met(?:re|er)|\d ?m\b|\d ?(?:x|by) ?\d|\d ?(?:in|cm|") of/i;
+
+/** What was found last: several signs ask it of the same question. */
+let last: { readonly text: string; readonly had: Had | null } | undefined;
 
 /** The cloth that a question says one has; null where it says none. */
 export function hadIn(text: string): Had | null {
-  const ways = ENOUGH.test(text) ? [...HAD, IS_ENOUGH] : HAD;
-  for (const before of ways) {
-    const found = listAfter(before, text);
+  if (last?.text !== text) last = { text, had: MAY_BE_CLOTH.test(text) ? findHad(text) : null };
+  return last.had;
+}
+
+function findHad(text: string): Had | null {
+  for (const { where, words } of HAD) {
+    const found = where.test(text) ? listAfter(words, text) : null;
     if (found) return found;
   }
   const several = listAfter(FROM_SEVERAL, text) ?? listAfter(AT_THE_START, text);

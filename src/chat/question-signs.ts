@@ -115,21 +115,21 @@ export const SIGNS: readonly Sign[] = [
     all: [/\brows?\b/i, /\b(?:(?:came|comes?|turned) (?:out|to)|measures?|measured|short|long)\b|=/i, /\d/],
     none: [/\bhow (?:many|much|long)\b/i],
   },
-  { ask: 'check', all: [A_ROW, CAME_OUT], none: [ASKING_NUMBER] },
+  { ask: 'check', all: [CAME_OUT, A_ROW], none: [ASKING_NUMBER] },
   { ask: 'check', all: [/\brows? of \d+\b/i, IS_LONG], none: [ASKING_NUMBER] },
-  { ask: 'check', all: [A_ROW, SHOULD_BE, IS_LONG], none: [/\bhow (?:many|much)\b/i] },
+  { ask: 'check', all: [SHOULD_BE, IS_LONG, A_ROW], none: [/\bhow (?:many|much)\b/i] },
   {
     ask: 'check',
     all: [/\b(?:short|small|long|large|wrong|off)\b/i, A_ROW, ROW_AND_LENGTH],
     none: [ASKING_NUMBER],
   },
-  { ask: 'check', all: [PATCH_OR_ROW, OUT_WRONG] },
+  { ask: 'check', all: [OUT_WRONG, PATCH_OR_ROW] },
   { ask: 'kit', all: [/\bkits?\b/i, /\d/] },
   { ask: 'plan make', all: [had, SIZED, SET_TOGETHER] },
   { ask: 'yardage', all: [had, needed], none: [HOW_MANY, PILE] },
   { ask: 'yield', all: [had, PATCH], none: [/\bhow much\b/i, CAME_OUT] },
   { ask: 'plan make', all: [/\bplan\b|\bshopping list\b/i] },
-  { ask: 'plan make', all: [SIZED, PILE], none: [MANY, much] },
+  { ask: 'plan make', all: [PILE, SIZED], none: [MANY, much] },
   { ask: 'plan make', all: [allOfIt, SIZED] },
   { ask: 'plan make', all: [BACK_AND_EDGE, SIZED] },
   { ask: 'plan make', all: [WISH, QUILT], none: [/\bhow many\b/i, much, FINISHING] },
@@ -139,7 +139,7 @@ export const SIGNS: readonly Sign[] = [
     none: [FINISHING, /\bborders?\b/i],
   },
   { ask: 'plan make', all: [MUCH, /\bstars\b/i, /\bhex\w*\b/i] },
-  { ask: 'plan make', all: [ROSETTES, APART, LONG_OR_MUCH] },
+  { ask: 'plan make', all: [APART, ROSETTES, LONG_OR_MUCH] },
   { ask: 'time', all: [TIME], none: [FINISHING] },
   { ask: 'yield', all: [/\bhow many\b/i, PATCH, /\b(?:from|out of)\b/i, A_LENGTH], none: [MUCH, SIZED] },
   { ask: 'finish backing', all: [/\bbacking\b|\bfor the back\b/i] },
@@ -195,10 +195,15 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'help', all: [/^(?:hello|hi|hey|what can you do|commands?)\b/i] },
 ];
 
-const marked =
-  (question: string) =>
-  (mark: Mark): boolean =>
-    mark instanceof RegExp ? mark.test(question) : mark(question);
+/** Each mark is looked for once: a pattern that is run again is compiled anew, and slower. */
+function marked(question: string): (mark: Mark) => boolean {
+  const known = new Map<Mark, boolean>();
+  return (mark) => {
+    const there = known.get(mark) ?? (mark instanceof RegExp ? mark.test(question) : mark(question));
+    known.set(mark, there);
+    return there;
+  };
+}
 
 /** What a question is about, by its signs; null where it bears none that are known. */
 export function signOf(question: string): string | null {

@@ -1,4 +1,4 @@
-import { A_COUNT, isMetric, NUMBER, UNIT } from '../question-patterns.ts';
+import { countIn, isMetric, NUMBER, UNIT } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 const BOUGHT = /^(?:yield|yardage|finish backing|finish binding|finish border|plan make|kit)$/;
@@ -56,6 +56,7 @@ export const CLOTH_TURNS: readonly Turn[] = [
       `\\b(?:print |motifs? |pattern )?(?:repeats?|repeating|motifs?)(?: is| are| of| every| each| at)* (${REPEAT})|(?:\\ban? )?\\b(${REPEAT}) (?:pattern |print )?repeats?\\b`,
       'i',
     ),
+    where: /\brepeat|\bmotif/i,
     says: ([, one, other]) => motifOf(one ?? other ?? ''),
   },
   {
@@ -70,15 +71,15 @@ export const CLOTH_TURNS: readonly Turn[] = [
     words: new RegExp(`\\b(1[3-9]|[2-9]\\d|\\d{3,}) (?=\\d\\/\\d+${UNIT})`, 'i'),
     says: ([, n]) => `pieces:${n}`,
   },
-  { of: /^yardage$/, words: new RegExp(A_COUNT, 'i'), says: ([, n, other]) => `pieces:${n ?? other}` },
+  { of: /^yardage$/, words: countIn, says: ([, n, other]) => `pieces:${n ?? other}` },
   {
     of: /^yield$/,
-    words: new RegExp(A_COUNT, 'i'),
+    words: countIn,
     unless: /\b(?:a4|letter|papers?|sheet|page)\b/i,
     says: ([, n, other]) => `pieces:${n ?? other}`,
   },
-  { of: /^(?:yield|time)$/, words: new RegExp(A_COUNT, 'i') },
-  { of: /^cut$/, words: new RegExp(A_COUNT, 'i'), where: new RegExp(`${NUMBER}${UNIT}`, 'i') },
+  { of: /^(?:yield|time)$/, words: countIn },
+  { of: /^cut$/, words: countIn, where: new RegExp(`${NUMBER}${UNIT}`, 'i') },
   { of: /^yield$/, words: new RegExp(`\\b\\d+ (?=\\d+(?:[ -]\\d+\\/\\d+|\\.\\d+)?${UNIT})`, 'i') },
   // What she has is not what she needs.
   { of: /^yardage$/, words: new RegExp(`\\b${NUMBER} ?(?:yards?|yds?|met(?:re|er)s?)\\b`, 'i') },

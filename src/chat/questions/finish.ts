@@ -1,4 +1,4 @@
-import { A_COUNT, amount, NUMBER, UNIT } from '../question-patterns.ts';
+import { amount, countIn, NUMBER, UNIT } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 /** Backing, binding and the bed; hours, kits and papers. */
@@ -62,7 +62,7 @@ export const FINISH_TURNS: readonly Turn[] = [
     ),
     says: ([, one, other, third]) => `papers:${one ?? other ?? third}`,
   },
-  { of: /^template$/, words: new RegExp(A_COUNT, 'i'), says: ([, n, other]) => `papers:${n ?? other}` },
+  { of: /^template$/, words: countIn, says: ([, n, other]) => `papers:${n ?? other}` },
 
   {
     of: /^finish bed$/,

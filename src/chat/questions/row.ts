@@ -1,4 +1,4 @@
-import { A_COUNT, NUMBER, PATCHES, UNIT } from '../question-patterns.ts';
+import { countIn, NUMBER, PATCHES, UNIT } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 /** A row that was measured: how many patches it has, and what it measures. */
@@ -9,7 +9,7 @@ export const ROW_TURNS: readonly Turn[] = [
   { of: /^check$/, words: new RegExp(`= ?(${NUMBER}${UNIT}?)`, 'i'), says: ([, size]) => `measured:${size}` },
   {
     of: /^check$/,
-    words: new RegExp(A_COUNT, 'i'),
+    words: countIn,
     unless: /\b\d+(?: [a-z]+){0,2} in (?:a|the|one|each|my) row\b/i,
     says: ([, n, other]) => `row:${n ?? other}`,
   },
