@@ -178,6 +178,10 @@ function clothsOf({ cloths }: PlanValues, wish: PlanWish): Result<PlanWish['clot
 const stillThere = (cloths: PlanWish['cloths'], roles: readonly string[]) =>
   cloths.filter(({ role }) => roles.includes(role) || ['backing', 'binding', 'border', 'all'].includes(role));
 
+/** A size to fill and nothing of how: a field is taken, and other layouts may be meant. */
+export const isFieldUnsaid = (values: PlanValues, { layout }: Pick<PlanWish, 'layout'>): boolean =>
+  layout === 'field' && [values.layout, values.sides, values.rows].every((said) => said === undefined);
+
 function assumptions(
   values: PlanValues,
   { defaults, say }: Here,
@@ -186,6 +190,7 @@ function assumptions(
 ): string[] {
   const { quilt } = values;
   const taken: string[] = [];
+  if (isFieldUnsaid(values, wish)) taken.push('hexagons all over');
   if (quilt?.bed) taken.push(`${quilt.bed} as ${say.size(quilt.width, quilt.height)}`);
   taken.push(...edge);
   if (values.seam === undefined) taken.push(`${whose(defaults.seam.from)}${say.plain(wish.seam)} seam`);

@@ -13,7 +13,7 @@ import { keptNameOption, nameOption, planOptions } from './plan-options.ts';
 import { planProblem } from './plan-problem.ts';
 import { planReply, sheetFor } from './plan-reply.ts';
 import { layoutWords } from './plan-roles.ts';
-import { type PlanValues, wishFrom } from './plan-wish.ts';
+import { isFieldUnsaid, type PlanValues, wishFrom } from './plan-wish.ts';
 import { whichOfHers, whichPlan } from './which-plan.ts';
 
 const named = required(bare(keptNameOption));
@@ -51,7 +51,11 @@ const plan: Command = {
             ...(said === undefined ? [] : [`Not kept yet: the choice below keeps it as ‘${said}’.`]),
             ...assumedNote(assumed),
           ],
-          choices: [{ label: `Keep it as ‘${name}’`, ask: keep }, ...otherwise],
+          choices: [
+            { label: `Keep it as ‘${name}’`, ask: keep },
+            ...(isFieldUnsaid(values, wish) ? [inRosettes(here)] : []),
+            ...otherwise,
+          ],
         });
       },
     }),
@@ -165,6 +169,12 @@ const plan: Command = {
 };
 
 export default plan;
+
+/** The other usual way to fill a quilt with hexagons. */
+const inRosettes = ({ again }: Here) => ({
+  label: 'In rosettes of 2 rounds, a path between',
+  ask: again({ layout: 'garden', rounds: 2 }),
+});
 
 /** A kept plan's reply: worked out anew, and by whom it is kept. */
 function shownPlan(kept: KeptPlan, here: Here, assumed: readonly string[] = []): Answer {

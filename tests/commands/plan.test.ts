@@ -103,6 +103,37 @@ describe('/plan make', () => {
   });
 });
 
+describe('a wish', () => {
+  test('a bed, a size and scraps: weeks as /time has them, scraps that are not bought, another layout to choose', async () => {
+    const ask = fresh();
+    const wish = await ask('queen size, 1-inch, out of my scraps');
+    const time = await ask('/time field:queen size:1in');
+    const weeks = /\d+ to \d+ weeks/.exec(time.lines.join(' '))?.[0];
+    expect(weeks).toBeDefined();
+    expect(wish.lines.join(' ')).toContain(`Sewn in ${weeks}, by `);
+    expect(valuesOf(wish)).toMatchObject({ total: 3832, fieldCloth: 'scraps' });
+    expect(wish.table?.rows[0]).toEqual([
+      'scraps',
+      expect.stringMatching(/ yd of scraps$/),
+      '3,832 hexagons',
+    ]);
+    expect(wish.notes.join(' ')).toContain('hexagons all over');
+    const other = wish.choices.find(({ ask: words }) => words.includes('layout:garden'));
+    const garden = await ask(other?.ask ?? '');
+    expect(valuesOf(garden)).toMatchObject({ rosettes: 165 });
+    expect(garden.choices.some(({ label }) => label === other?.label)).toBe(false);
+  });
+
+  test('one cloth alone is for every part', async () => {
+    const ask = fresh();
+    const all = await ask('/plan garden rosettes:7 cloths:all scraps');
+    expect(valuesOf(await ask('/plan garden rosettes:7 cloths:scraps'))).toEqual(valuesOf(all));
+    expect((await ask('/plan garden rosettes:7 cloths:scraps, path white')).error?.code).toBe(
+      'cloth-part-unknown',
+    );
+  });
+});
+
 describe('a plan kept under a name', () => {
   test('is listed, shown as it was, changed and removed', async () => {
     const ask = fresh();
