@@ -433,6 +433,10 @@ describe('pace', () => {
     const after = await guild.ask('/time rosette:2');
     expect(after.figures.minutes?.value).toBeCloseTo(84, 6);
     expect(after.lines).toContain('Your pace from your last 3 logs: 2 min a seam, a fifth either way.');
+    expect((await guild.ask('/me')).notes).toEqual([
+      'Your pace from your last 3 logs: 2 min for a seam of 1 in.',
+    ]);
+    expect((await guild.ask('/me', { as: 'Bea' })).notes).toEqual([]);
     expect((await guild.ask('/time rosette:2', { as: 'Bea' })).figures.minutes?.value).toBeCloseTo(94.5, 6);
   });
 
