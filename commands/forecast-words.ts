@@ -10,8 +10,8 @@ const MOST_WEEKS = 520;
  * When the rest will be done, in words.
  *
  * @example
- * forecastWords({ perWeek: 1.5, chance: null, medianWeeks: 19.5, weeksLow: 12.8, weeksHigh: 30.6, weeksSure: 25 }) // "about 20 weeks more; four times in five 13 to 31"
- * forecastWords({ perWeek: 9, chance: null, medianWeeks: 0.6, weeksLow: 0.2, weeksHigh: 1.1, weeksSure: 0.9 }) // "about 4 days more; four times in five 1 to 8"
+ * forecastWords({ perWeek: 1.5, chance: null, medianWeeks: 19.5, weeksLow: 12.8, weeksHigh: 30.6, weeksSure: 25, byLast: null }) // "about 20 weeks more; four times in five 13 to 31"
+ * forecastWords({ perWeek: 9, chance: null, medianWeeks: 0.6, weeksLow: 0.2, weeksHigh: 1.1, weeksSure: 0.9, byLast: null }) // "about 4 days more; four times in five 1 to 8"
  */
 export function forecastWords({ medianWeeks, weeksLow, weeksHigh }: Forecast): string {
   const inDays = medianWeeks < 2;
@@ -22,10 +22,11 @@ export function forecastWords({ medianWeeks, weeksLow, weeksHigh }: Forecast): s
   return `about ${about} more; four times in five ${range(grouped(said(weeksLow)), high)}`;
 }
 
-/** The chance of the goal by the last day, in a line; nothing where there is no last day. */
-export function chanceWords({ chance, medianWeeks }: Forecast, { last, goal }: Challenge): string[] {
+/** The chance of the goal by the last day, and how many by then, in a line; nothing where there is no last day. */
+export function chanceWords({ chance, medianWeeks, byLast }: Forecast, { last, goal }: Challenge): string[] {
   if (chance === null || last === null || goal === null || medianWeeks === 0) return [];
-  return [`Chance of ${grouped(goal)} by ${dayWords(last)}: ${percentWords(chance)}.`];
+  const many = byLast && `; four times in five ${range(grouped(byLast.low), grouped(byLast.high))} by then`;
+  return [`Chance of ${grouped(goal)} by ${dayWords(last)}: ${percentWords(chance)}${many ?? ''}.`];
 }
 
 /**

@@ -3,10 +3,12 @@ import { settle } from '../src/chat/defaults.ts';
 import { GUILD_ITSELF } from '../src/chat/facts.ts';
 import { reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
+import { decimal } from '../src/measure/ruler.ts';
 import { speech } from '../src/measure/speech.ts';
 import { changesFrom, defaultOptions, shownDefaults } from './defaults.ts';
 import { ownLifeOptions } from './guild-life-options.ts';
 import { meExport, meForget } from './me-kept.ts';
+import { paceFor, paceSource } from './own-pace.ts';
 
 const me: Command = {
   name: 'me',
@@ -19,8 +21,15 @@ const me: Command = {
       examples: ['/me'],
       options: {},
       audience: 'asker',
-      run: (_, here) =>
-        reply({ title: `Set for ${here.who.name}`, ...shownDefaults(here.defaults, here.say) }),
+      async run(_, here) {
+        const pace = await paceFor(undefined, 1, here);
+        const told = `${paceSource(pace)}: ${decimal(pace.minutes ?? 0, 1)} min for a seam of ${here.say.plain(1)}.`;
+        return reply({
+          title: `Set for ${here.who.name}`,
+          ...shownDefaults(here.defaults, here.say),
+          notes: pace.from === 'logs' ? [told] : [],
+        });
+      },
     }),
     form({
       name: 'set',

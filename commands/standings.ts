@@ -120,6 +120,7 @@ const forecastFigures = (told: Forecast): Record<string, Figure> => ({
   weeksLow: { value: told.weeksLow, unit: 'weeks' },
   weeksHigh: { value: told.weeksHigh, unit: 'weeks' },
   weeksSure: { value: told.weeksSure, unit: 'weeks' },
+  ...(told.byLast ? { byLastLow: count(told.byLast.low), byLastHigh: count(told.byLast.high) } : {}),
 });
 
 /** So many full weeks make a forecast steady. */

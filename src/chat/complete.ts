@@ -1,20 +1,27 @@
 import type { Command, CommandList, Form } from './command.ts';
-import type { AnyOption } from './option.ts';
+import type { AnyOption, SuggestWhere } from './option.ts';
 
 /**
- * What the last word of a line may become: a command, one of its forms, an option's name, a choice's word.
- * Gives the whole words that could stand there and the part of the line they replace.
+ * What the last word of a line may become: a command, one of its forms, an option's name, a choice's word, or
+ * with somebody who types somewhere, what is kept there. Gives the whole words that could stand there and the
+ * part of the line they replace.
  */
 export async function complete(
   commands: CommandList,
   line: string,
+  where?: SuggestWhere,
 ): Promise<{ words: string[]; replaces: string }> {
   const replaces = /\S*$/.exec(line)?.[0] ?? '';
-  const words = (await candidates(commands, line, replaces)).filter((word) => word.startsWith(replaces));
-  return { words, replaces };
+  const all = await candidates(commands, line, replaces, where);
+  return { words: all.filter((word) => word.startsWith(replaces)), replaces };
 }
 
-async function candidates(commands: CommandList, line: string, last: string): Promise<string[]> {
+async function candidates(
+  commands: CommandList,
+  line: string,
+  last: string,
+  where: SuggestWhere | undefined,
+): Promise<string[]> {
   const before = line.slice(0, line.length - last.length).trim();
   if (before === '') return Object.keys(commands).map((name) => `/${name} `);
   const [head = '', second = ''] = before.split(/\s+/);
@@ -25,18 +32,25 @@ async function candidates(commands: CommandList, line: string, last: string): Pr
   const form = formNamed(command, second);
   const forms =
     second === '' ? command.forms.filter((one) => one.name !== '').map((one) => `${one.name} `) : [];
-  return form ? [...forms, ...optionWords(form, before, last)] : forms;
+  return form ? [...forms, ...(await optionWords(form, before, last, where))] : forms;
 }
 
 const formNamed = ({ forms, standing }: Command, word: string): Form | undefined =>
   forms.find((one) => one.name !== '' && one.name === word) ??
   forms.find((one) => one.name === (standing ?? ''));
 
-function optionWords(form: Form, before: string, last: string): string[] {
+async function optionWords(
+  form: Form,
+  before: string,
+  last: string,
+  where: SuggestWhere | undefined,
+): Promise<string[]> {
   const name = /^([a-z-]+):/.exec(last)?.[1];
   if (name !== undefined) {
     const option = Object.hasOwn(form.options, name) ? form.options[name] : undefined;
-    return option ? offered(option).map((word) => `${name}:${word} `) : [];
+    if (!option) return [];
+    const kept = where && option.suggest ? await option.suggest(where) : [];
+    return [...offered(option), ...kept].map((word) => `${name}:${word} `);
   }
   const said = new Set(before.toLowerCase().split(/[\s:=]+/));
   const open = Object.entries(form.options).filter(

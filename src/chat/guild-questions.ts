@@ -75,6 +75,8 @@ const SAID: readonly Said[] = [
     ask: 'challenge list',
     all: [/\b(?:which|what) challenges?\b|\bchallenges? (?:is|are) (?:on|open|running)\b/i],
   },
+  { ask: 'month block', all: [/\b(?:this|the) month(?:['’]?s)? block\b|\bblock (?:for|of) this month\b/i] },
+  { ask: 'month show', all: [/\bblocks? of the month\b/i] },
   { ask: 'log', all: [/^\s*(?:please\s+)?log\s/i, new RegExp(COUNT, 'i')], words: fromCount },
   { ask: 'month done', all: [TELLING, DONE, BLOCK], none: [ASKING], words: blockIn },
   {

@@ -33,6 +33,8 @@ export interface Forecast {
   readonly weeksHigh: number;
   /** Four times in five it is done by then. */
   readonly weeksSure: number;
+  /** Four times in five so many are done by the last day, those done already with them; null where there is none. */
+  readonly byLast: { readonly low: number; readonly high: number } | null;
 }
 
 /**
@@ -55,7 +57,7 @@ export async function forecast(progress: Progress): Promise<Forecast> {
   const { done, weeks, toGo, weeksLeft, lumpiness = 1, prior = WEAK_PRIOR } = progress;
   const perWeek = done / weeks;
   if (toGo <= 0) {
-    return { perWeek, chance: 1, medianWeeks: 0, weeksLow: 0, weeksHigh: 0, weeksSure: 0 };
+    return { perWeek, chance: 1, medianWeeks: 0, weeksLow: 0, weeksHigh: 0, weeksSure: 0, byLast: null };
   }
   const lumps = Math.max(1, lumpiness);
   const seen = prior.pieces + done / lumps;
@@ -64,6 +66,12 @@ export async function forecast(progress: Progress): Promise<Forecast> {
   const lumpsToGo = Math.max(Math.min(1, toGo), toGo / lumps);
   const chanceWithin = (x: number) => incompleteBeta(x / (x + over), lumpsToGo, seen);
   const within = (chance: number) => whenReached(chanceWithin, chance, over);
+  // As many as come in so many weeks are negative binomial: fewer than n with 1 - I(n, a) at x / (x + b).
+  const likelyIn = (x: number) => {
+    const fewerThan = (n: number) => 1 - incompleteBeta(x / (x + over), n, seen);
+    const [low, high] = [1 / 10, 9 / 10].map((chance) => whenReached(fewerThan, chance, (seen * x) / over));
+    return { low: done + Math.floor((low ?? 0) * lumps), high: done + Math.floor((high ?? 0) * lumps) };
+  };
   return {
     perWeek,
     chance: weeksLeft === null ? null : weeksLeft <= 0 ? 0 : chanceWithin(weeksLeft),
@@ -71,6 +79,7 @@ export async function forecast(progress: Progress): Promise<Forecast> {
     weeksLow: within(1 / 10),
     weeksHigh: within(9 / 10),
     weeksSure: within(4 / 5),
+    byLast: weeksLeft === null || weeksLeft <= 0 ? null : likelyIn(weeksLeft),
   };
 }
 

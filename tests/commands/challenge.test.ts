@@ -340,7 +340,7 @@ describe('standings', () => {
     expect(figures.chance?.value).toBeCloseTo(0.5, 2);
     expect(figures.weeksSure?.value).toBeCloseTo(17.1, 1);
     expect(lines[1]).toBe('9.5 rosettes a week: about 15 weeks more; four times in five 12 to 18.');
-    expect(lines[2]).toBe('Chance of 200 by 16 Mar 2027: 50%.');
+    expect(lines[2]).toBe('Chance of 200 by 16 Mar 2027: 50%; four times in five 173 to 230 by then.');
   });
 
   test('members are unranked by name unless the guild chose otherwise', async () => {
@@ -433,6 +433,10 @@ describe('pace', () => {
     const after = await guild.ask('/time rosette:2');
     expect(after.figures.minutes?.value).toBeCloseTo(84, 6);
     expect(after.lines).toContain('Your pace from your last 3 logs: 2 min a seam, a fifth either way.');
+    expect((await guild.ask('/me')).notes).toEqual([
+      'Your pace from your last 3 logs: 2 min for a seam of 1 in.',
+    ]);
+    expect((await guild.ask('/me', { as: 'Bea' })).notes).toEqual([]);
     expect((await guild.ask('/time rosette:2', { as: 'Bea' })).figures.minutes?.value).toBeCloseTo(94.5, 6);
   });
 

@@ -91,6 +91,16 @@ describe('a block of the month', () => {
     expect(await finished()).toEqual(['', '', '1', '1']);
   });
 
+  test.each([
+    ['what is this month’s block?', 'Garden, block 1'],
+    ["show me the month's block", 'Garden, block 1'],
+    ['how is the block of the month going', 'Garden, no. 1'],
+  ])('%s', async (words, title) => {
+    const guild = await guildRoom();
+    await guild.ask('/month open name:Garden rosettes:7 rounds:2 parts:6 first:2026-12-01');
+    expect((await guild.ask(words)).title).toBe(title);
+  });
+
   test('a block that is to come is for organisers alone to look at', async () => {
     const guild = await opened();
     expect((await guild.ask('/month block 5', { as: 'Bea' })).error?.code).toBe('block-not-open');

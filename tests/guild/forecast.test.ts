@@ -1,3 +1,5 @@
+import cdf from '@stdlib/stats-base-dists-negative-binomial-cdf';
+import quantile from '@stdlib/stats-base-dists-negative-binomial-quantile';
 import { describe, expect, test } from 'vitest';
 import { forecast, lumpinessOf, type Progress } from '../../src/guild/forecast.ts';
 
@@ -37,6 +39,27 @@ describe('the forecast of a challenge', () => {
     expect(lumpy.weeksHigh).toBeGreaterThan(even.weeksHigh);
     expect(Math.abs(lumpy.medianWeeks - even.medianWeeks)).toBeLessThan(0.6);
     expect(lumpy.perWeek).toBe(even.perWeek);
+  });
+
+  // The library's own negative binomial: so many failures before the a-th success of chance b / (b + x).
+  test.each([
+    ['57 in 6 weeks, 15 left', after6],
+    ['12 in 8 weeks, 20 left', { ...after8, weeksLeft: 20 }],
+    ['3 in 1 week, 4 left', { done: 3, weeks: 1, toGo: 20, weeksLeft: 4 }],
+    ['4,000 in 30 weeks, 10 left', { done: 4000, weeks: 30, toGo: 1500, weeksLeft: 10 }],
+  ])('how many there will be, and the chance: %s', async (_, progress: Progress) => {
+    const { done, weeks, toGo, weeksLeft } = progress;
+    const success = weeks / (weeks + (weeksLeft ?? 0));
+    const told = await forecast(progress);
+    expect(told.chance).toBeCloseTo(1 - cdf(toGo - 1, done + 0.5, success), 8);
+    expect(told.byLast?.low).toBe(done + quantile(0.1, done + 0.5, success));
+    expect(told.byLast?.high).toBe(done + quantile(0.9, done + 0.5, success));
+  });
+
+  test('how many in lumps: a wider range about the same', async () => {
+    const [even, lumpy] = await Promise.all([forecast(after6), forecast({ ...after6, lumpiness: 6 })]);
+    expect(lumpy.byLast!.low).toBeLessThan(even.byLast!.low);
+    expect(lumpy.byLast!.high).toBeGreaterThan(even.byLast!.high);
   });
 
   test('a goal reached is certain and takes no more time', async () => {

@@ -27,9 +27,10 @@ export function fakeTerminal({ live = false, columns = 80, history = [] }: FakeS
   const replies: Reply[] = [];
   const asks: Ask[] = [];
   const remembered: string[] = [];
+  const facts = memoryFacts();
   const room = openRoom({
     commands,
-    facts: memoryFacts(),
+    facts,
     onFault(error) {
       throw error;
     },
@@ -44,6 +45,7 @@ export function fakeTerminal({ live = false, columns = 80, history = [] }: FakeS
       },
     },
     commands,
+    facts,
     guild: 'terminal',
     input: input as never,
     output: output as never,

@@ -140,6 +140,16 @@ describe('the room at a terminal', () => {
     await terminal.left;
   });
 
+  test('Tab completes the names of what is kept', async () => {
+    const terminal = await live();
+    await entered(terminal, '/challenge open name:Spring');
+    await terminal.type('/standings challenge:Sp', '\t');
+    await terminal.until(() => terminal.screen.includes('/standings challenge:Spring'));
+    await terminal.type('\r', '\u0004');
+    await terminal.left;
+    expect(terminal.replies.at(-1)?.title).toBe('Spring');
+  });
+
   test('Tab twice shows what may follow', async () => {
     const terminal = await live();
     await terminal.type('/count ', '\t', '\t');

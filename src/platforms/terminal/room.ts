@@ -2,6 +2,8 @@ import { createInterface, type Interface } from 'node:readline';
 import type { Ask, CommandList, Member } from '../../chat/command.ts';
 import { complete } from '../../chat/complete.ts';
 import type { Room } from '../../chat/dispatch.ts';
+import type { Facts } from '../../chat/facts.ts';
+import type { SuggestWhere } from '../../chat/option.ts';
 import { type Reply, reply } from '../../chat/reply.ts';
 import { CONTROL } from '../../measure/tidy.ts';
 import { render } from './render.ts';
@@ -10,6 +12,8 @@ import { wrap } from './wrap.ts';
 export interface TerminalNeeds {
   readonly room: Room;
   readonly commands: CommandList;
+  /** What is kept, for completion while typing. */
+  readonly facts: Facts;
   readonly guild: string;
   readonly input: NodeJS.ReadStream;
   readonly output: NodeJS.WriteStream;
@@ -37,6 +41,8 @@ const greeting = (width: number): string =>
     '',
   ].join('\n\n');
 
+/** The terminal is one room. */
+const PLACE = 'home';
 const WIDEST = 84;
 const widthOf = ({ columns }: NodeJS.WriteStream): number => Math.min(columns ?? 72, WIDEST);
 
@@ -59,7 +65,9 @@ export async function openTerminal(needs: TerminalNeeds): Promise<void> {
       : {}),
     crlfDelay: Number.POSITIVE_INFINITY,
     completer: (line: string, done: (error: null, found: [string[], string]) => void) => {
-      complete(needs.commands, line).then(({ words, replaces }) => done(null, [words, replaces]));
+      complete(needs.commands, line, { ...talk.where, facts: needs.facts })
+        .catch(() => ({ words: [], replaces: line }))
+        .then(({ words, replaces }) => done(null, [words, replaces]));
     },
   });
   needs.saying?.((reply) => {
@@ -98,6 +106,11 @@ class Conversation {
     this.#needs = needs;
   }
 
+  /** Who is at the keyboard, and where. */
+  get where(): Omit<SuggestWhere, 'facts'> {
+    return { guild: this.#needs.guild, place: PLACE, member: this.#who.id };
+  }
+
   get prompt(): string {
     return `${this.#who.name}> `;
   }
@@ -124,7 +137,7 @@ class Conversation {
   }
 
   #ask(words: string): Ask {
-    return { who: this.#who, guild: this.#needs.guild, place: 'home', event: null, words, now: new Date() };
+    return { who: this.#who, guild: this.#needs.guild, place: PLACE, event: null, words, now: new Date() };
   }
 
   #takeTurn(name: string, organiser: boolean): void {

@@ -15,13 +15,13 @@ export interface TerminalStart extends PlatformNeeds {
 
 /** Opens the terminal room on the program's own streams; when it is left, the program ends well. */
 export async function startTerminal(needs: TerminalStart): Promise<Platform> {
-  const { room, commands, history, draw, ended } = needs;
+  const { room, commands, facts, history, draw, ended } = needs;
   const input = process.stdin;
   const output = process.stdout;
   const remembered = input.isTTY ? history : null;
   let say: (reply: Reply) => void = () => {};
   const left = openTerminal({
-    ...{ room, commands, guild: HOME_GUILD, input, output },
+    ...{ room, commands, facts, guild: HOME_GUILD, input, output },
     write: async (pictures) =>
       (await import('./pictures-out.ts')).writePictures(pictures, needs.pictures, draw),
     history: remembered === null ? [] : earlierLines(remembered),
