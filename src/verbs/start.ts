@@ -4,7 +4,7 @@ import { guildAlone } from '../chat/facts.ts';
 import type { Reply } from '../chat/reply.ts';
 import type { Settings } from '../config.ts';
 import type { Reminder } from '../guild/reminders.ts';
-import { draw } from '../pictures/draw.ts';
+import { DrawnApart } from '../pictures/drawn-apart.ts';
 import { drawnBefore } from '../pictures/drawn-before.ts';
 import { CannotStart, type Ended, EXIT, type Platform, type PlatformNeeds } from '../platforms/platform.ts';
 import { HOME_GUILD } from '../platforms/terminal/start.ts';
@@ -41,7 +41,8 @@ class Running {
   readonly #log;
   readonly #ending = Promise.withResolvers<number>();
   readonly #whereabouts;
-  readonly #draw = drawnBefore(draw);
+  readonly #apart = new DrawnApart();
+  readonly #draw = drawnBefore((recipe) => this.#apart.draw(recipe));
 
   constructor(keeping: Keeping) {
     this.#keeping = keeping;
@@ -62,6 +63,7 @@ class Running {
     await reminding.stop();
     await Promise.allSettled([starting]);
     await Promise.allSettled(this.#platforms.map((platform) => platform.stop()));
+    this.#apart.stop();
     await health?.close();
     await this.#keeping.close();
     // All of ours is closed. The Matrix library leaves a timer of up to two minutes behind each of its requests.
