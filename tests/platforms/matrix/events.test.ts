@@ -184,6 +184,21 @@ test('a redaction that overtakes its ask', async () => {
   expect(bot.ada.answersTo('$overtaken')).toEqual([]);
 });
 
+test('what was taken away, locked or not, is met with silence', async () => {
+  const bot = await place();
+  const room = bot.standIn.makeRoom({ members: [ADA, BEA], encrypted: true });
+  const bea = new Voice(bot.standIn, room, BEA);
+  bot.standIn.together(() => {
+    for (const type of ['m.room.encrypted', 'm.room.message', 'm.reaction'])
+      bea.redact(bea.put(type, { session_id: 'x' }));
+  });
+  await bot.bea.settled();
+  // Whatever was begun is waited for, a key that does not come too.
+  await bot.stop();
+  expect(bea.sent()).toEqual([]);
+  expect(said(bot)).toEqual([]);
+});
+
 test('a sync that leaves out most of what was said leaves nobody without an answer', async () => {
   const bot = await place();
   const asks: string[] = [];
