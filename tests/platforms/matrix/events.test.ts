@@ -193,7 +193,8 @@ test('what was taken away, locked or not, is met with silence', async () => {
       bea.redact(bea.put(type, { session_id: 'x' }));
   });
   await bot.bea.settled();
-  // Whatever was begun is waited for, a key that does not come too.
+  // It is not even tried to be read.
+  expect(bot.logged.filter(({ details }) => /decrypting event/.test(String(details.words)))).toEqual([]);
   await bot.stop();
   expect(bea.sent()).toEqual([]);
   expect(said(bot)).toEqual([]);
