@@ -133,6 +133,13 @@ test('an event that comes again, soon or late, is answered once', async () => {
   bot.standIn.spoil.push(again);
   await bot.bea.settled();
   expect(bot.ada.answersTo(ask)).toHaveLength(1);
+  const asks = bot.counts.get('asks_total') ?? 0;
+  bot.standIn.spoil.push((answer) => {
+    const events = inRoom(answer, bot.room);
+    events.push(...structuredClone(events));
+  });
+  await bot.ada.settled();
+  expect(bot.counts.get('asks_total')).toBe(asks + 1);
 });
 
 test('events out of order: an edit before its ask, a redaction before what it takes away', async () => {
