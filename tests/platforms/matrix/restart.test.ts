@@ -83,6 +83,18 @@ test('a new name for the bot does not make it forget what was asked before', asy
   expect(bodyOf(await ada.ask('busy bee: how many in a rosette of 2 rounds?'))).toContain('19 hexagons');
 });
 
+test('rooms in which nothing was said lately cost no request at a start', async () => {
+  const { kept, ada } = await place();
+  await (await running(kept)).stop();
+  const quiet = Array.from({ length: 20 }, () => kept.standIn.makeRoom({ members: [ADA, BEA] }));
+  for (const room of quiet)
+    for (let i = 0; i < 30; i++)
+      new Voice(kept.standIn, room, BEA).say(`talk ${i}`, {}, Date.now() - 2 * HOUR);
+  await running(kept);
+  await ada.settled();
+  expect(kept.standIn.asked('getRoomEvents')).toEqual([]);
+});
+
 test('what was left out is done in its order, before what came after it', async () => {
   const { kept, ada } = await place();
   const first = await running(kept);

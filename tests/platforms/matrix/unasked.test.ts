@@ -101,6 +101,13 @@ test('where it may not pin, the board stands all the same', async () => {
   expect(server.room(room).stateOf('m.room.pinned_events')).toBeUndefined();
 });
 
+test('another sign before commands, and that sign alone', async () => {
+  const bot = await place({ prefix: 'bee?' });
+  const other = bot.ada.say('!help cut');
+  expect(bodyOf(await bot.ada.ask('bee?help cut'))).toContain('bee?cut');
+  expect(bot.ada.answersTo(other)).toEqual([]);
+});
+
 test('somebody who answers whatever it says is let go after a while, others are not', async () => {
   const bot = await place();
   for (let i = 0; i < 20; i++) {
