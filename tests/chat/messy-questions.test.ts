@@ -55,6 +55,27 @@ describe('messy questions', () => {
   });
 });
 
+describe('a number that no option takes', () => {
+  it.each([
+    [`what's the difference between a 1" and 1 1/4" hexie`, '1 1/4"'],
+    ['out of my 40 5in squares, 1in hexies, how many rosettes of 2 rounds', '2'],
+  ])('%s: it is said that it was passed over', async (message, number) => {
+    const { room } = roomOf(commands);
+    const { notes, error } = await room.answer(ask(message));
+    expect(error).toBeNull();
+    expect(notes[0]).toBe(`Passed over: ‘${number}’.`);
+  });
+
+  it('is in none of the messy questions', async () => {
+    for (const [message] of MESSY) {
+      const found = await find(commands, ask(message));
+      if (!found.ok) throw new Error(message);
+      const read = readOptions(found.value.form.options, found.value.options as string, CONTEXT, 'question');
+      expect(read.ok && read.value.left.filter((word) => /\d/.test(word)), message).toEqual([]);
+    }
+  });
+});
+
 /** Questions that can be read in several ways, which differ too much for one to be taken. */
 const DOUBTFUL: readonly (readonly [message: string, asked: RegExp, choices: readonly string[]])[] = [
   [
