@@ -7,10 +7,11 @@ import {
   PermissionFlagsBits,
 } from 'discord.js';
 import type { Ask, AskedOptions, FilledIn, Member } from '../../chat/command.ts';
+import { guildAlone } from '../../chat/facts.ts';
 import { DEFAULT_FORM, IN_WORDS } from './register.ts';
 
 /** The guild's id, or for words said to the bot alone the member's own. */
-const guildOf = (guildId: string | null, userId: string): string => guildId ?? `alone:${userId}`;
+const guildOf = (guildId: string | null, userId: string): string => guildId ?? guildAlone(userId);
 
 /** The presser or asker, with her right as the platform states it for this very event. */
 export function memberOf(interaction: Interaction): Member {

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { NotesKept, Whose } from '../../chat/facts.ts';
+import { guildAlone, type NotesKept, type Whose } from '../../chat/facts.ts';
 import { PLATFORM } from './settings.ts';
 
 const sent = z.object({
@@ -37,6 +37,9 @@ const token = z.object({ token: z.string() });
 const room = z.object({ room: z.string() });
 const standing = z.object({ message: z.string() });
 
+/** After every note that is kept. */
+const END = new Date('9999-12-31');
+
 /** What is remembered across a restart, in the notes; what cannot be read back is taken for not there. */
 export class Memory {
   readonly #notes: NotesKept;
@@ -66,10 +69,13 @@ export class Memory {
   directRoom = async (user: string): Promise<string | undefined> =>
     (await this.#read(`direct:${user}`, room))?.room;
   keepDirectRoom = (user: string, id: string): Promise<void> =>
-    this.#notes.keep(PLATFORM, `direct:${user}`, { room: id }, { guild: `alone:${user}`, member: user });
+    this.#notes.keep(PLATFORM, `direct:${user}`, { room: id }, { guild: guildAlone(user), member: user });
 
   standing = async (place: string, name: string): Promise<string | undefined> =>
     (await this.#read(`standing:${place}:${name}`, standing))?.message;
+  /** Whether anything stands in a place. */
+  anyStanding = async (place: string): Promise<boolean> =>
+    (await this.#notes.before(PLATFORM, `standing:${place}:`, END)).length > 0;
   /** Kept by both its names: it is changed by the one, and taken away by the other. */
   async keepStanding(place: string, name: string, message: string): Promise<void> {
     await this.#notes.keep(PLATFORM, `standing:${place}:${name}`, { message });

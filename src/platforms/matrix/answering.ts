@@ -1,4 +1,5 @@
 import type { MatrixClient, Room } from 'matrix-js-sdk';
+import { guildAlone } from '../../chat/facts.ts';
 import { type Reply, reply } from '../../chat/reply.ts';
 import type { Memory, Sent } from './answered.ts';
 import { Apart } from './apart.ts';
@@ -6,11 +7,12 @@ import { type Asked, targetOf } from './ask.ts';
 import type { Said } from './asked.ts';
 import type { Direct } from './direct.ts';
 import type { Messages, Whose } from './messages.ts';
+import { OnTheirWay } from './on-their-way.ts';
 import { type Outbox, Refused } from './outbox.ts';
 import { guildOf, isAlone, isOrganiser } from './rights.ts';
 import { Seen } from './seen.ts';
 import { type MatrixStart, PLATFORM } from './settings.ts';
-import { keepStanding } from './standing.ts';
+import { seeToStanding } from './standing.ts';
 import { Turns } from './turns.ts';
 
 interface AnsweringNeeds {
@@ -28,6 +30,12 @@ export type Sending = () => Promise<void>;
 const EDITED =
   'That was kept when you first sent it, and an edit does not change it. Send what you want now as a new message.';
 
+/** Words that may forget somebody, and perhaps do not. */
+const MAY_FORGET = /forget/i;
+
+/** Whose it is when she was forgotten: what is kept after it is hers no more. */
+const NOBODYS: Whose = { guild: '', member: '' };
+
 /** Answers asks, and takes answers back. */
 export class Answering {
   readonly #needs: AnsweringNeeds;
@@ -38,6 +46,7 @@ export class Answering {
   /** Asks that were edited. */
   readonly #edited = new Seen();
 
+  readonly #onTheirWay = new OnTheirWay();
   readonly #apart: Apart;
 
   constructor(needs: AnsweringNeeds) {
@@ -62,16 +71,23 @@ export class Answering {
     const from = performance.now();
     if (isAlone(asked.room)) await this.#needs.direct.met(event.sender, asked.room);
     const whose = await this.#whose(asked);
+    // What an answer keeps of her when it is sent must not come after she was forgotten.
+    if (MAY_FORGET.test(asked.words)) await this.#onTheirWay.ended(event.sender);
     const did = asked.edit && ((await memory.answerTo(asked.asked))?.did ?? false);
     const said = did ? reply({ lines: [EDITED] }) : await this.#answer(asked, whose);
     const does = did || (await this.#isKept(said, asked, whose));
-    return () =>
+    const send = () =>
       this.#turns.take(asked.edit ? asked.asked : event.id, async () => {
-        await this.#give(said, asked, whose, { did, does });
+        await this.#give(said, asked, said.forgets ? NOBODYS : whose, { did, does });
         start.watch.took(PLATFORM, (performance.now() - from) / 1000);
-        if (said.standing && !this.#isGone(asked))
-          await keepStanding(said, asked.room.roomId, event.id, this.#needs);
+        if (!this.#isGone(asked))
+          await seeToStanding(
+            said,
+            { guild: whose.guild, place: asked.room.roomId, event: event.id },
+            this.#needs,
+          );
       });
+    return () => this.#onTheirWay.take(event.sender, send());
   }
 
   /** Whoever takes her ask away takes our answer away too. */
@@ -108,7 +124,7 @@ export class Answering {
   async #whose({ event, home }: Asked): Promise<Whose & { room: Room }> {
     const client = await this.#needs.client();
     const guild = isAlone(home) ? null : guildOf(home, (id) => client.getRoom(id));
-    return { guild: guild?.roomId ?? `alone:${event.sender}`, member: event.sender, room: guild ?? home };
+    return { guild: guild?.roomId ?? guildAlone(event.sender), member: event.sender, room: guild ?? home };
   }
 
   #answer({ event, words, room, home }: Asked, whose: Whose & { room: Room }): Promise<Reply> {

@@ -26,7 +26,7 @@ export class Apart {
   async send(said: Reply, asked: Asked, whose: Whose, was: Sent | null | undefined): Promise<Sent> {
     const { direct } = this.#needs;
     const point = (words: string) => this.#point(words, asked, whose, was);
-    const room = await direct.roomWith(asked.event.sender);
+    const room = await direct.roomWith(asked.event.sender, said.forgets);
     if (!room)
       return point(
         'That answer is for you alone, and I cannot open a room with you. Invite me to a direct room and ask there.',

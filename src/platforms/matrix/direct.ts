@@ -27,16 +27,19 @@ export class Direct {
     this.#needs = needs;
   }
 
-  /** The room there is, else a new one; null where she cannot be asked into one. */
-  roomWith(user: string): Promise<DirectRoom | null> {
+  /**
+   * The room there is, else a new one; null where she cannot be asked into one. It is remembered unless she is
+   * `forgotten`.
+   */
+  roomWith(user: string, forgotten = false): Promise<DirectRoom | null> {
     return this.#turns.take(user, async () => {
       const client = await this.#needs.client();
       const known = await this.#needs.memory.directRoom(user);
       const room = (known && client.getRoom(known)) || null;
       const found =
         room && isOurs(room, user) ? room : client.getRooms().find((one) => isOpened(one, user, client));
-      if (!found) return this.#open(user);
-      if (found.roomId !== known) await this.#needs.memory.keepDirectRoom(user, found.roomId);
+      if (!found) return this.#open(user, forgotten);
+      if (found.roomId !== known && !forgotten) await this.#needs.memory.keepDirectRoom(user, found.roomId);
       return { id: found.roomId, isJoined: found.getMember(user)?.membership === 'join' };
     });
   }
@@ -48,7 +51,7 @@ export class Direct {
     if ((await memory.directRoom(user)) === undefined) await memory.keepDirectRoom(user, room.roomId);
   }
 
-  async #open(user: string): Promise<DirectRoom | null> {
+  async #open(user: string, forgotten: boolean): Promise<DirectRoom | null> {
     const { outbox, memory } = this.#needs;
     try {
       const { room_id: id } = await outbox.call(`direct:${user}`, (now) =>
@@ -61,7 +64,7 @@ export class Direct {
           ],
         }),
       );
-      await memory.keepDirectRoom(user, id);
+      if (!forgotten) await memory.keepDirectRoom(user, id);
       await this.#arrives(id, user);
       return { id, isJoined: false };
     } catch (error) {

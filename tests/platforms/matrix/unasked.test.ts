@@ -1,5 +1,8 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { reply } from '../../../src/chat/reply.ts';
+import { openStore } from '../../../src/store/open.ts';
 import type { WireEvent } from '../../standin/matrix/place.ts';
 import { BOT } from '../../standin/matrix/standin.ts';
 import { memoryFacts } from '../../standin/memory-facts.ts';
@@ -90,6 +93,37 @@ test('a board stands pinned and is changed in its place; taken away, a new one i
   await until(() => pinned().length === 2, 'another is put up');
 });
 
+test('standings that stand in a challenge’s place follow every log, also one from elsewhere, and name nobody’s own', async () => {
+  const bot = await place();
+  const { standIn: server, room, ada, bea } = bot;
+  server.put(room, {
+    type: 'm.room.power_levels',
+    sender: ADA,
+    state_key: '',
+    content: { users: { [ADA]: 100, [BOT]: 50 } },
+  });
+  const pinned = () => (server.room(room).stateOf('m.room.pinned_events')?.pinned ?? []) as string[];
+  await ada.ask(
+    '!challenge open name:Spring counting:rosette rounds:1 goal:40 first:2026-01-01 last:2036-01-01',
+  );
+  await bea.ask('!standings');
+  await until(() => pinned().length === 1, 'the standings are pinned');
+  const [board = ''] = pinned();
+  const edits = () =>
+    ada
+      .sent()
+      .filter(
+        (event) => relationOf(event)?.event_id === board && relationOf(event)?.rel_type === 'm.replace',
+      );
+  await bea.ask('!log 3');
+  await until(() => edits().length === 1, 'they follow a log');
+  await ada.ask('!log 4');
+  await until(() => edits().length === 2, 'they follow another');
+  expect(bodyOf(edits()[1] as WireEvent)).toMatch(/7 of 40/);
+  expect(bodyOf(edits()[1] as WireEvent)).not.toMatch(/Yours/);
+  expect(pinned()).toEqual([board]);
+});
+
 test('where it may not pin, the board stands all the same', async () => {
   const { commands } = fakeCommands();
   const { ada, standIn: server, room } = await place({ commands });
@@ -157,4 +191,24 @@ test('a reply too long for one message: the lines that fit, and the whole in a f
   // An edit holds the words twice, and must fit too.
   bot.ada.edit(ask, '!long rows:999');
   await until(() => bot.ada.sent().some((event) => relationOf(event)?.rel_type === 'm.replace'), 'the edit');
+});
+
+test('who is forgotten is in nothing that the bot keeps, though it answers her afterwards where she alone reads it', async () => {
+  const folder = folderForBot();
+  const store = await openStore(join(folder, 'guild.sqlite'));
+  if (!store.ok) throw new Error(store.problem.code);
+  const bot = await place({ facts: store.value, folder });
+  const kept = () =>
+    readdirSync(folder)
+      .filter((name) => name.startsWith('guild.sqlite'))
+      .map((name) => readFileSync(join(folder, name), 'latin1'))
+      .join('');
+  await bot.bea.ask('!me set seam:3/8in');
+  await bot.bea.ask('!cut hexagon 4in');
+  expect(kept()).toContain(BEA);
+  await bot.bea.ask('!me forget confirm:yes');
+  await bot.ada.settled();
+  await bot.stop();
+  await store.value.close();
+  expect(kept()).not.toContain(BEA);
 });
