@@ -51,5 +51,14 @@ function inRings(count: number, rest: string): Result<{ value: Arrangement; rest
   return wrong('arrangement-unknown', {
     got: String(count),
     near: `${inFullRings(below)} and ${inFullRings(below + 1)}`,
+    rows: squarestRows(count),
   });
+}
+
+/** So many in rows, as near to a square as may be: 12 in 3 rows of 4. */
+function squarestRows(count: number): string {
+  if (!Number.isInteger(count) || count < 1) return '6x5';
+  let rows = Math.min(MOST, Math.floor(Math.sqrt(count)));
+  while (count % rows !== 0) rows--;
+  return count / rows > MOST ? '6x5' : `${rows}x${count / rows}`;
 }

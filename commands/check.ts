@@ -19,7 +19,10 @@ import { assumedNote, seamOf, shapeChoices, whose } from './patch.ts';
 
 const checkOptions = {
   row: required(bare(rowCount)),
-  measured: required(bare(alsoNamed(measuredRow, 'measure', 'measures'))),
+  measured: usually(
+    bare(alsoNamed(measuredRow, 'measure', 'measures')),
+    'none: only what the row should be is told',
+  ),
   shape: otherwise(bare(choice('The shape of the patches', shapeChoices)), 'hexagon'),
   ...edgeOptions,
   along: bare(
@@ -52,6 +55,7 @@ const check: Command = {
         '/check 20 in a row came out 33 3/4in',
         '/check row:20 measured:33 3/4in size:1in shape:hexagon along:flats',
         '/check row:10 measured:14 7/8in size:1in along:corners',
+        '/check row:20 size:1in',
       ],
       options: checkOptions,
       run(values, here) {
@@ -63,16 +67,16 @@ const check: Command = {
         const along = values.along ?? ways[0];
         const edge = asked.value.edge;
         const seam = seamOf(values, here);
-        const found = along && checkRow({ shape, along, ends, row, measured, edge, seam });
+        const found = along && checkRow({ shape, along, ends, row, measured: measured ?? edge, edge, seam });
         if (!found)
           return along && ways.length > 0
             ? wrong('row-not-that-way', { shape: CATALOGUE[shape].titles, known: ways })
             : wrong('row-not-of-shape', { shape: CATALOGUE[shape].titles });
-        const told = { here, found, row, measured, seam, ends, along: along as RowAlong };
+        const told: Told = { here, found, row, measured, seam, ends, along: along as RowAlong };
         return reply({
           title: `${many(row, CATALOGUE[shape].title, CATALOGUE[shape].titles)} in a row, ${WAY[along as RowAlong]}, ${here.say.plain(edge)} side`,
-          lines: [shouldBe(told), ...whereFrom(told)],
-          figures: figuresOf(found),
+          lines: [shouldBe(told), ...(measured === undefined ? [] : whereFrom(told))],
+          figures: measured === undefined ? shouldFigures(found) : figuresOf(found),
           notes: [
             `Ten of them should be ${here.say.length(found.tenPatches)}: measure ten, not one.`,
             ...assumedNote([
@@ -104,7 +108,7 @@ interface Told {
   readonly here: Here;
   readonly found: RowCheck;
   readonly row: number;
-  readonly measured: number;
+  readonly measured: number | undefined;
   readonly seam: number;
   readonly ends: RowEnds;
   readonly along: RowAlong;
@@ -115,6 +119,7 @@ const TAPE = 1 / 16;
 
 function shouldBe({ found: { expected, error }, measured, here: { say } }: Told): string {
   const off = Math.abs(error);
+  if (measured === undefined) return `It should be ${say.length(expected)}.`;
   if (off < TAPE) return `It should be ${say.length(expected)}, and it is: nothing to change.`;
   return `It should be ${say.length(expected)}; ${say.plain(measured)} is ${say.length(off)} ${error < 0 ? 'short' : 'long'}.`;
 }
@@ -162,13 +167,17 @@ function adjustment(off: number, { say }: Here): string {
 const fine = (value: number, { say }: Here): string =>
   say.reading === 'metric' ? `${decimal(value * 25.4, 1)} mm` : `${decimal(value, 3)} in`;
 
+const shouldFigures = ({ expected, tenPatches }: RowCheck) => ({
+  expected: inches(expected),
+  tenPatches: inches(tenPatches),
+});
+
 const figuresOf = (found: RowCheck) => ({
-  expected: inches(found.expected),
+  ...shouldFigures(found),
   error: inches(found.error),
   perPatch: inches(found.perPatch),
   seamError: inches(found.seamError),
   seamTaken: inches(found.seamTaken),
   edgeSewn: inches(found.edgeSewn),
-  tenPatches: inches(found.tenPatches),
   miscounted: count(found.miscounted),
 });

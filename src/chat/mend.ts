@@ -28,6 +28,8 @@ const MENDS: Readonly<Record<string, Mend>> = {
   'swap-unknown': near,
   'swap-nobody': near,
   'option-missing': ({ option, example }, text) => `${text} ${option}:${example}`,
+  'arrangement-unknown': ({ got, rows }, text) =>
+    text.replace(new RegExp(`(?<![\\d.])${got}(?![\\d.])`), String(rows)),
   'size-missing': ({ example }, text) => `${text} ${example}`,
 };
 

@@ -29,13 +29,35 @@ function canonicalZone(name: string): string | null {
   }
 }
 
-/** A day: `2026-12-01`, today, tomorrow, yesterday. */
+const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+const MONTH =
+  '(jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)(?![a-z])\\.?';
+const A_DAY = '(\\d{1,2})(?:st|nd|rd|th)?(?!\\d)';
+const YEAR = '(?:,? (\\d{4})(?!\\d))?';
+const DAY_FIRST = new RegExp(`^${A_DAY} (?:of )?${MONTH}${YEAR}`, 'i');
+const MONTH_FIRST = new RegExp(`^${MONTH} ${A_DAY}${YEAR}`, 'i');
+
+/** "1 January", "Jan 1st, 2027": without a year the next one from today on. */
+function spokenDay(text: string, today: string): { readonly iso: string; readonly length: number } | null {
+  const first = DAY_FIRST.exec(text);
+  const found = first ?? MONTH_FIRST.exec(text);
+  if (!found) return null;
+  const [all, one = '', other = '', year] = found;
+  const [day, month] = first ? [one, other] : [other, one];
+  const place = MONTHS.indexOf(month.slice(0, 3).toLowerCase()) + 1;
+  const inYear = (y: string) => `${y}-${String(place).padStart(2, '0')}-${day.padStart(2, '0')}`;
+  const thisYear = inYear(today.slice(0, 4));
+  const next = thisYear >= today ? thisYear : inYear(String(Number(today.slice(0, 4)) + 1));
+  return { iso: year ? inYear(year) : next, length: all.length };
+}
+
+/** A day: `2026-12-01`, `1 Dec`, today, tomorrow, yesterday. */
 export function date(summary: string): Option<string, false> {
   return {
     kind: 'day',
     summary,
     example: '2026-12-01',
-    bounds: 'such as 2026-12-01, today, tomorrow',
+    bounds: 'such as 2026-12-01, 1 Dec, today, tomorrow',
     shape: { as: 'words', longest: 20 },
     take(text, { today }) {
       const word = /^(today|tomorrow|yesterday)\b/i.exec(text);
@@ -44,6 +66,11 @@ export function date(summary: string): Option<string, false> {
           value: shifted(today, DAY_WORDS[word[1]?.toLowerCase() ?? ''] ?? 0),
           rest: text.slice(word[0].length),
         });
+      const spoken = spokenDay(text, today);
+      if (spoken)
+        return shifted(spoken.iso, 0) === spoken.iso
+          ? ok({ value: spoken.iso, rest: text.slice(spoken.length) })
+          : wrong('day-unread', { got: text.slice(0, spoken.length) });
       const found = /^(\d{4})-(\d{1,2})-(\d{1,2})(?!\d)/.exec(text);
       if (!found) return null;
       const iso = `${found[1]}-${found[2]?.padStart(2, '0')}-${found[3]?.padStart(2, '0')}`;

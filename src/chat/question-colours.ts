@@ -58,6 +58,8 @@ const OF_A_PART = new RegExp(
   `\\b(${COLOUR}|${PILE}|florals?|prints?|solids?|batiks?)(?: ${COLOUR}| florals?| prints?| solids?)? (cent(?:re|er)s?|middles?|petals?|paths?|bindings?|backings?|borders?|stars?)\\b`,
   'gi',
 );
+/** One star has rounds, and no part that is called so. */
+const SEVERAL_STARS = /\b\d+ stars\b|\bstars\b.*\b(?:between|set)\b|\bset\b.*\bstars\b/i;
 const MY_PILE =
   /\b(?:(?:out of|from|with|using|use(?: up)?|in) )?(?:my |the |our )?(?:(?:old|own) )?(scraps?|scrappy|stash|leftovers?)\b(?: (?:fabrics?|cloth|bag|bin|box|pile))?/i;
 
@@ -72,7 +74,8 @@ const MY_PILE =
  */
 export function clothsIn(text: string): { readonly words: string; readonly rest: string } | null {
   const said = new Map<string, string>();
-  let rest = text.replace(OF_A_PART, (_, cloth: string, part: string) => {
+  let rest = text.replace(OF_A_PART, (all, cloth: string, part: string) => {
+    if (/^star/i.test(part) && !SEVERAL_STARS.test(text)) return all;
     const known = PARTS.find(([pattern]) => pattern.test(part))?.[1] ?? part;
     if (!said.has(known))
       said.set(known, new RegExp(`^${PILE}$`, 'i').test(cloth) ? 'scraps' : cloth.toLowerCase());

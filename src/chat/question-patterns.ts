@@ -23,7 +23,7 @@ export const PATCHES =
   '(?:hexagons|hexies|hexes|diamonds|triangles|kites|squares|rectangles|octagons|pentagons|tumblers|clam[- ]?shells|apple[- ]?cores|patches|pieces|papers)';
 
 const UNITS =
-  '(?:in|inch|inches|cm|mm|ft|feet|yds?|yards?|m|met(?:re|er)s?|x|by|rounds?|wide|a|an|degrees?|deg|points?|pointed)';
+  '(?:in|inch|inches|cm|mm|ft|feet|yds?|yards?|m|met(?:re|er)s?|x|by|rounds?|wide|a|an|degrees?|deg|points?|pointed|stars?|rosettes?|flowers?|blocks?|rows?|with|and|to|for|from)';
 const BETWEEN = `(?:(?!${UNITS}\\b)[a-z-]+ ){0,2}`;
 const NOT_A_PART = '(?<![\\d./,])(?<!\\d[ -])';
 

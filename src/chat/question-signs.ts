@@ -16,7 +16,7 @@ export interface Sign {
 
 const PIECE =
   /\bfat[- ]?(?:q\w+rs?|eigh?ths?)\b|\bfqs?\b|\b(?:5|10)[- ]?(?:in(?:ch)?|")?[- ]?squares?\b|\bcharms?\b|\bstrips?\b|\bletter\b|\ba4\b/i;
-const CLOTH = /\b(?:fabric|cloth|yards?|yardage|yds?|met(?:re|er)s?|material)\b/i;
+const CLOTH = /\b(?:fabric|cloth|bolt|yards?|yardage|yds?|met(?:re|er)s?|material)\b/i;
 const LENGTH = /\b(?:yards?|yds?|met(?:re|er)s?|fabric|cloth)\b|\d ?m\b/i;
 const IN_A_LENGTH =
   /\bin (?:an?|half|one|\d[\d /.-]*) ?(?:an? )?(?:y(?:ar)?ds?|met(?:re|er)s?|m|fat|fqs?)\b/i;
@@ -28,10 +28,11 @@ const A_PIECE =
 /** Squares that something else is cut from. */
 const SQUARES = /\d ?(?:in|inch|inches|cm|")[- ]squares?\b/i;
 const OTHERS = /\b(?:hex\w*|diamonds?|triangles?|kites?|pentagons?|clam\w*|tumblers?)\b/i;
+const FROM_SIZE = new RegExp(`\\b(?:from|out of) (?:an? )?(?:\\w+ )?(?:of )?${SIZE}`, 'i');
 const ENOUGH = /\b(?:give|gives|make|makes|yield|yields|do) (?:me |us )?\d/i;
 const PAGE = /\b(?:page|sheet)\b/i;
 export const TIME =
-  /\bhow long\b[?.! ]*$|\bhow long\b(?!.*\bsides?\b).*\b(?:take|sew|stitch|finish|piece|make|for|to|do)|\bwhen\b.*\b(?:finish|done)\b|\b(?:hours?|weeks?|evenings|nights|minutes|thread|needlefuls?|stitches)\b/i;
+  /\btime (?:for|to)\b|\bhow long\b[?.! ]*$|\bhow long\b(?!.*\bsides?\b).*\b(?:take|sew|stitch|finish|piece|make|for|to|do)|\bwhen\b.*\b(?:finish|done)\b|\b(?:hours?|weeks?|evenings|nights|minutes|thread|needlefuls?|stitches)\b/i;
 /** How long, with nothing more said of what takes so long. */
 const LONG = /\bhow long\b/i;
 const SIZED = new RegExp(`${BED}|\\d ?(?:in|inch|inches|cm|m|ft|["'])? ?(?:x|by) ?\\d`, 'i');
@@ -54,13 +55,17 @@ export const LONG_OR_MUCH = new RegExp(`${MUCH.source}|${TIME.source}|\\byardage
 
 /** Something to print, not something to reckon. */
 const PRINTED =
-  /\btemplates?\b|\bprint(?:able|ed|out)?\b(?! ?(?:repeats?|is\b|that\b)).*\b(?:hex\w*|papers?|pieces?|patches|shapes?)\b|\bpapers?\b.*\bprint/i;
+  /\btemplates?\b|\bprint(?:able|ed|out)?\b(?! ?(?:repeats?|is\b|that\b)).*\b(?:hex\w*|papers?|pieces?|patches|shapes?|diamonds?|triangles?|kites?|squares?|octagons?|pentagons?|tumblers?|clam\w*|apple\w*)\b|\bpapers?\b.*\bprint/i;
 const SHEETS = /\bhow many (?:sheets|pages)\b/i;
 const FINISHING = /\b(?:backing|binding|batting|wadding)\b/i;
 
 const A_ROW = new RegExp(`${A_COUNT}|\\brows? of \\d+\\b|\\bin (?:a|the|one|each|my) row\\b`, 'i');
 const CAME_OUT =
   /\b(?:(?:came|comes?|coming|turned|turns?) (?:out|to)|measures?|measured|measuring)\b[a-z ]*\d/i;
+/** What a row should come to. */
+const ROW_ASKED =
+  /\b(?:how (?:long|wide|big)|what) should\b.*\b(?:be|measure|come)\b|\bshould (?:be|measure) how (?:long|wide|big)\b|\bacross how (?:long|wide|big)\b|\bhow (?:long|wide|big) (?:is|are)\b.*\b(?:in a row|across)\b/i;
+const TIME_TAKEN = /\btakes?\b|\bhours?\b|\bweeks?\b|\bsew\b/i;
 const PATCH_OR_ROW = new RegExp(`${PATCH.source}|\\brows?\\b`, 'i');
 const OUT_WRONG =
   /\b(?:come|comes|coming|came|turn\w*) out (?:all |much |a bit |a little |far |too )*(?:small|short|big|large|long|wrong|uneven)\b/i;
@@ -123,16 +128,19 @@ export const SIGNS: readonly Sign[] = [
     all: [/\b(?:short|small|long|large|wrong|off)\b/i, A_ROW, ROW_AND_LENGTH],
     none: [ASKING_NUMBER],
   },
+  { ask: 'check', all: [/\bin (?:a|the|one|each|my) row\b/i, IS_LONG], none: [ASKING_NUMBER] },
+  { ask: 'check', all: [ROW_ASKED, A_ROW], none: [TIME_TAKEN] },
   { ask: 'check', all: [OUT_WRONG, PATCH_OR_ROW] },
   { ask: 'kit', all: [/\bkits?\b/i, /\d/] },
   { ask: 'plan make', all: [had, SIZED, SET_TOGETHER] },
   { ask: 'yardage', all: [had, needed], none: [HOW_MANY, PILE] },
   { ask: 'yield', all: [had, PATCH], none: [/\bhow much\b/i, CAME_OUT] },
+  { ask: 'plan remove', all: [/^(?:remove|delete|drop) (?:the |my |our )?plan \w/i] },
   { ask: 'plan make', all: [/\bplan\b|\bshopping list\b/i] },
   { ask: 'plan make', all: [PILE, SIZED], none: [MANY, much] },
   { ask: 'plan make', all: [allOfIt, SIZED] },
   { ask: 'plan make', all: [BACK_AND_EDGE, SIZED] },
-  { ask: 'plan make', all: [WISH, QUILT], none: [/\bhow many\b/i, much, FINISHING] },
+  { ask: 'plan make', all: [WISH, QUILT], none: [/\bhow many\b/i, much, FINISHING, /\bborders?\b/i] },
   {
     ask: 'plan make',
     all: [/\bhow much\b|\bhow long\b|\byardage\b|\bhours\b|\bfabric\b/i, SIZED, SET_TOGETHER],
@@ -165,6 +173,7 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'yield', all: [PIECE, PATCH, ENOUGH] },
   { ask: 'yield', all: [/\bhow many\b/i, SQUARES, OTHERS] },
   { ask: 'yield', all: [A_PIECE, SIZED, PATCH] },
+  { ask: 'yield', all: [/\bhow many\b/i, PATCH, FROM_SIZE] },
   { ask: 'yield', all: [/\bhow many\b/i, PATCH, A_LENGTH], none: [MUCH, SIZED] },
   { ask: 'yield', all: [PAGE, PATCH, /\bhow many\b|\bfits?\b/i] },
   { ask: 'yield', all: [MANY, GET, LENGTH], none: [MUCH] },

@@ -28,12 +28,21 @@ export function optionWords(of: string, text: string): string {
     const cloths = clothsIn(reading.rest);
     if (cloths) reading.replace(cloths.rest, `cloths:${cloths.words}`);
   }
+  if (of === 'plan make') reading.last('name', namedIn(reading.rest));
   for (const turn of TURNS) {
     if (!turn.of.test(of) || turn.unless?.test(text) || turn.where?.test(text) === false) continue;
     const found = turn.words.exec(reading.rest);
     if (found) reading.takeOut(found.index, found[0].length, turn.says?.(found, text) ?? '');
   }
   return reading.words();
+}
+
+const NAMED = /\b(?:called|named) ([\p{L}\d][\p{L}\d' -]{0,58}?)\s*(?=[:,.;]|$)/iu;
+
+/** The name that a plan is given. */
+function namedIn(text: string): Stretch | null {
+  const found = NAMED.exec(text);
+  return found && { at: found.index, length: found[0].length, words: found[1] ?? '' };
 }
 
 /** "A fat quarter" is one, but "a yard" is a length. */
@@ -95,7 +104,7 @@ class Reading {
   words(): string {
     return [[...this.#said, this.rest].join(', '), ...this.#last]
       .join(', ')
-      .replace(/, (?=(?:need|have|cloths):)/g, ' ');
+      .replace(/, (?=(?:need|have|cloths|name):)/g, ' ');
   }
 
   #has(says: string): boolean {

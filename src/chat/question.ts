@@ -21,6 +21,7 @@ const PLAN_NAMED = /\bplan (?:called |named |of )?(.+?)[\s.!?]*$/i;
 /** What the options of some forms are read from: not the whole question, but what it names. */
 const NAMED: Readonly<Record<string, (question: string) => string>> = {
   help: (question) => HELP_WITH.exec(question)?.[1] ?? '',
+  'plan remove': (question) => `name:${PLAN_NAMED.exec(question)?.[1] ?? ''}`,
   'plan show': (question) => `name:${PLAN_NAMED.exec(question)?.[1] ?? ''}`,
 };
 

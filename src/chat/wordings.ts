@@ -106,8 +106,8 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'method-not-for-shape': ({ method, shape }) =>
     `${text(shape)} are not cut by ‘${text(method)}’. Leave the method out.`,
   'nothing-to-sew': () => 'There is no seam in that: one patch alone.',
-  'arrangement-unknown': ({ got, near: around }) =>
-    `${text(got)} rosettes make no full ring. Rings are 1, 7, 19, 37 and so on (${text(around)} are near), or rows such as 6x5.`,
+  'arrangement-unknown': ({ got, option, near: around, rows }) =>
+    `${text(got)} ${option === 'stars' ? 'stars' : 'rosettes'} make no full ring. Rings are 1, 7, 19, 37 and so on (${text(around)} are near), or rows such as ${text(rows) || '6x5'}. Not joined: /plan ${option === 'stars' ? 'star' : 'rosette'} number:${text(got)}.`,
   'too-far': () => 'That ends past the year 9999. More hours a week, or fewer seams?',
   'what-to-sew': () => 'How many seams? For example seams:42, rosette:2 or field:60x72in.',
   'cloth-unread': ({ got }) =>

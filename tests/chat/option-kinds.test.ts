@@ -207,7 +207,13 @@ describe('days', () => {
     ['2026-02-29', 'day-unread'],
     ['2026-13-01', 'day-unread'],
     ['2026-00-10', 'day-unread'],
-    ['1 Dec', null],
+    ['1 Dec', '2027-12-01'],
+    ['31 December', '2026-12-31'],
+    ['Jan 1st', '2027-01-01'],
+    ['5th of May 2028', '2028-05-05'],
+    ['30 Feb', 'day-unread'],
+    ['1 Decade', null],
+    ['40 in', null],
     ['2026', null],
   ])('%s', (text, wanted) => {
     expect(read(start, text)).toBe(wanted);

@@ -330,6 +330,17 @@ describe('/count garden', () => {
     expect(reply.error?.code).toBe('arrangement-unknown');
     expect(reply.error?.message).toContain('7 and 19');
   });
+
+  test('as many in rows are offered in their place, or apart', async () => {
+    const told = async (words: string) => (await ask(words)).lines;
+    for (const words of ['12 rosettes of 2 rounds, how many hexies', '/count garden rosettes:12 rounds:2']) {
+      const [sentence = '', instead] = await told(words);
+      expect(sentence).toContain('/plan rosette number:12');
+      expect(instead).toBe('`/count garden rosettes:3x4 rounds:2`');
+    }
+    expect((await told('/count garden rosettes:2.5'))[0]).toContain('6x5');
+    expect((await told('/count stars stars:15'))[0]).toMatch(/^15 stars .* 3x5\./);
+  });
 });
 
 describe('/count star', () => {

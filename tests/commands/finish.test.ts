@@ -114,6 +114,14 @@ describe('/check', () => {
     }
   });
 
+  test('a row that is not measured yet: what it should be, in plain words too', async () => {
+    const reply = await ask('/check row:20 size:1in');
+    expect(reply.lines).toEqual(['It should be 34 5/8 in (34.641).']);
+    expect(Object.keys(reply.figures).sort()).toEqual(['expected', 'tenPatches']);
+    for (const words of ['how long should a row of 20 1in hexies be', '20 hexagons 1in across how wide?'])
+      expect(valuesOf(await ask(words))).toEqual(valuesOf(reply));
+  });
+
   test('point to point', async () => {
     expect(valuesOf(await ask('/check row:10 measured:15 1/2in size:1in along:corners'))).toMatchObject({
       expected: 15.5,
@@ -125,7 +133,7 @@ describe('/check', () => {
     ['/check row:20 measured:33in shape:kite', 'row-not-of-shape'],
     ['/check row:20 measured:33in shape:square along:corners', 'row-not-that-way'],
     ['/check row:1 measured:33in', 'too-small'],
-    ['/check row:20', 'option-missing'],
+    ['/check measured:33in', 'option-missing'],
   ])('%s is met with %s', async (words, code) => {
     expect((await ask(words)).error?.code).toBe(code);
   });

@@ -1,4 +1,4 @@
-import { countIn, isMetric, NUMBER, UNIT } from '../question-patterns.ts';
+import { BED, countIn, isMetric, NUMBER, SIZE, UNIT } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 const BOUGHT = /^(?:yield|yardage|finish backing|finish binding|finish border|plan make|kit)$/;
@@ -9,6 +9,12 @@ const REPEAT = `${NUMBER}${UNIT}?(?: ?(?:x|by) ?${NUMBER}${UNIT}?)?`;
 /** The width of cloth: a bare number among metric ones is in centimetres. */
 const widthOf = (number = '', unit = '', question = ''): string =>
   `width:${number}${unit || (isMetric(question) ? 'cm' : '')}`;
+
+/** What makes of so many patches a layout of them, and no loose ones. */
+const LAID_OUT = new RegExp(
+  `\\b(?:rosettes?|flowers?|garden|stars?|blocks?|field|quilt)\\b|${BED}|${SIZE}`,
+  'i',
+);
 
 /** A repeat by one measure is as long as it is wide. */
 const motifOf = (size: string): string =>
@@ -78,7 +84,13 @@ export const CLOTH_TURNS: readonly Turn[] = [
     unless: /\b(?:a4|letter|papers?|sheet|page)\b/i,
     says: ([, n, other]) => `pieces:${n ?? other}`,
   },
-  { of: /^(?:yield|time)$/, words: countIn },
+  {
+    of: /^(?:plan make|kit)$/,
+    words: countIn,
+    unless: LAID_OUT,
+    says: ([, n, other]) => `number:${n ?? other}`,
+  },
+  { of: /^(?:yield|time|plan make|kit)$/, words: countIn },
   { of: /^cut$/, words: countIn, where: new RegExp(`${NUMBER}${UNIT}`, 'i') },
   { of: /^yield$/, words: new RegExp(`\\b\\d+ (?=\\d+(?:[ -]\\d+\\/\\d+|\\.\\d+)?${UNIT})`, 'i') },
   // What she has is not what she needs.

@@ -1,6 +1,12 @@
 import { amount, countIn, NUMBER, UNIT } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
+const MONTH = '(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*';
+const STARTING = new RegExp(
+  `\\b(?:start|starting|begin|beginning)(?: it)?(?: on| from)? (?:the )?(\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}(?:st|nd|rd|th)? (?:of )?${MONTH}(?: \\d{4})?|${MONTH} \\d{1,2}(?:st|nd|rd|th)?(?:,? \\d{4})?|today|tomorrow)`,
+  'i',
+);
+
 /** Backing, binding and the bed; hours, kits and papers. */
 export const FINISH_TURNS: readonly Turn[] = [
   {
@@ -17,7 +23,22 @@ export const FINISH_TURNS: readonly Turn[] = [
     says: ([, n = '']) => `hours:${amount(n)}`,
   },
 
+  {
+    of: /^time$/,
+    words: new RegExp(`\\b(${NUMBER}) ?min(?:ute)?s? (?:an?|per|each|every)\\b(?: seam)?`, 'i'),
+    says: ([, n = '']) => `pace:${amount(n)}`,
+  },
+  {
+    of: /^time$/,
+    words: STARTING,
+    says: ([, start]) => `start:${start}`,
+  },
   { of: /^time$/, words: new RegExp(`\\b${NUMBER}${UNIT} (?:of )?(?:sewing |cotton )?thread\\b`, 'i') },
+  {
+    of: /^finish border$/,
+    words: new RegExp(`\\b(${NUMBER}${UNIT}) (?=(?:[a-z]+ )?borders?\\b)`, 'i'),
+    says: ([, size]) => `border:${size}`,
+  },
   {
     of: /^finish backing$/,
     words: /\bwide[- ]?(?:back(?:ing)?|width)\b(?: (?:fabric|cloth))?/i,
@@ -27,10 +48,10 @@ export const FINISH_TURNS: readonly Turn[] = [
   {
     of: /^finish binding$/,
     words: new RegExp(
-      `\\b(?:at|of|with|in|using) (${NUMBER}${UNIT}?)(?: (?:strips?|binding))\\b|\\b(?:at|using) (${NUMBER}${UNIT}?)(?! ?(?:x|by|wide)\\b)|\\b(${NUMBER}${UNIT}?) (?:wide )?binding\\b`,
+      `\\bbinding (?:of |at )?(${NUMBER}${UNIT})(?! ?(?:x|by)\\b)|\\b(?:at|of|with|in|using) (${NUMBER}${UNIT}?)(?: (?:strips?|binding))\\b|\\b(?:at|using) (${NUMBER}${UNIT}?)(?! ?(?:x|by|wide)\\b)|\\b(${NUMBER}${UNIT}?) (?:wide )?binding\\b`,
       'i',
     ),
-    says: ([, one, other, third]) => `strip:${one ?? other ?? third}`,
+    says: ([, ...sizes]) => `strip:${sizes.find((size) => size !== undefined)}`,
   },
   {
     of: /^finish binding$/,
@@ -39,6 +60,7 @@ export const FINISH_TURNS: readonly Turn[] = [
     says: ([, size]) => `size:${size}`,
   },
 
+  { of: /^kit$/, words: /\bkits?\b ?:/i },
   // Who gets a kit, and how many papers.
   {
     of: /^kit$/,

@@ -13,7 +13,18 @@ export const GARDEN_TURNS: readonly Turn[] = [
     says: ([, n]) => `layout:rosette number:${n}`,
   },
   {
-    of: GARDEN,
+    of: /^(?:plan make|kit)$/,
+    words: /\b(\d+) rows of (\d+)\b/i,
+    says: ([, rows, each]) => `rosettes:${rows}x${each} layout:garden`,
+  },
+  {
+    of: /^count garden$/,
+    words: /\b(\d+)(?![- ]rounds?) (?:[a-z]+ )?(?=rosettes\b|flowers\b)/i,
+    unless: /\b\d+ rows of \d+\b|\b\d+ ?(?:x|by) ?\d+ (?:rosettes|flowers|stagger|garden|rows)\b/i,
+    says: ([, n]) => `rosettes:${n}`,
+  },
+  {
+    of: /^count garden$/,
     words: /\b(\d+) rows of (\d+)\b/i,
     says: ([, rows, each]) => `rosettes:${rows}x${each}`,
   },

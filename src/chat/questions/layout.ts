@@ -75,5 +75,6 @@ export const LAYOUT_TURNS: readonly Turn[] = [
     says: ([, n]) => `blocks:${n}`,
   },
   { of: /^count blocks$/, words: /\b(\d+) of (?:them|those|these)\b/i, says: ([, n]) => `blocks:${n}` },
+  { of: /^(?:yield|yardage)$/, words: /\b(\d+) of(?=\s*(?:[,.?!]|$))/i, says: ([, n]) => `pieces:${n}` },
   { of: /^yardage$/, words: /\b(\d+) of (?:them|those|these)\b/i, says: ([, n]) => `pieces:${n}` },
 ];

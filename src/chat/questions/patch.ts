@@ -50,7 +50,12 @@ export const PATCH_TURNS: readonly Turn[] = [
     words: /\b(?:what|which) (?:strip )?(?:width|height|size)\b(?! square)|\bstrip (?:width|height)\b/i,
   },
   { of: /^cut$/, words: /\bwhat\w*(?:['’]s| is)? (?:the )?cut size\b|\bcut size\b(?! (?:is|of|was) ?\d)/i },
-  { of: /^cut$/, words: /\b(?:what|which|how big a|how large a) (?:size )?square\b/i },
+  {
+    of: /^cut$/,
+    words:
+      /\b(?:what|which|how big a|how large a) (?:size )?square\b|\bsize of (?:the |a )?(?:cut |starting )?square\b|\b(?:cut|starting) square\b/i,
+  },
+  { of: /^(?:cut|yield|yardage|template)$/, words: /\bblunt\b(?! squares?)/i, says: () => 'corners:blunt' },
   {
     of: /^(?:cut|yield|yardage|template)$/,
     words: new RegExp(`\\b(${NUMBER}${UNIT}?) (?:tall|high)\\b`, 'i'),
@@ -61,7 +66,7 @@ export const PATCH_TURNS: readonly Turn[] = [
   {
     of: /^cut$/,
     words: new RegExp(
-      `\\b(?:what\\w*(?:['’]s| is| are)?|how (?:big|wide|large|tall|far)(?: is it| are they)?)(?: the)? ${MEASURE}`,
+      `\\b(?:what\\w*(?:['’]s| is| are)?|how (?:big|wide|large|tall|far)(?: is it| are they)?)(?: the| its)?(?: cut| finished)? ${MEASURE}`,
       'i',
     ),
   },

@@ -16,7 +16,8 @@ export const ROW_TURNS: readonly Turn[] = [
   {
     of: /^check$/,
     words: new RegExp(`(?<=${PATCHES})[ ,:=-]+(${NUMBER}${UNIT}?)(?=[ ,.!?]|$)`, 'i'),
-    unless: /\b(?:out|measures?|measured|measuring|is|are|was|were)\b[a-z ]*\d/i,
+    unless:
+      /\b(?:out|measures?|measured|measuring|is|are|was|were)\b[a-z ]*\d|\bhow (?:long|wide|big)\b|\bwhat should\b/i,
     says: ([, size]) => `measured:${size}`,
   },
 ];

@@ -10,7 +10,12 @@ const IN_ROWS = /\b(\d{1,3}) ?(?:x|by) ?(\d{1,3})(?= (?:rosettes|flowers|stars|s
 
 /** The size of a quilt, or the bed that it is for; rows of rosettes are neither. */
 export const SIZE_TURNS: readonly Turn[] = [
-  { of: GARDEN, words: IN_ROWS, says: ([, rows, each]) => `rosettes:${rows}x${each}` },
+  {
+    of: /^(?:plan make|kit)$/,
+    words: IN_ROWS,
+    says: ([, rows, each]) => `rosettes:${rows}x${each} layout:garden`,
+  },
+  { of: /^count garden$/, words: IN_ROWS, says: ([, rows, each]) => `rosettes:${rows}x${each}` },
   { of: GARDEN, words: /\b\d+ (?=rosettes|flowers)/i, where: IN_ROWS },
   { of: /^count stars$/, words: IN_ROWS, says: ([, rows, each]) => `stars:${rows}x${each}` },
   // A size in figures is surer than the name of a bed.
