@@ -124,6 +124,12 @@ export class DiscordStandIn {
     this.gateway.dispatch(event.type, event.payload);
   }
 
+  /** Forgets what has been: in a long run it would fill the memory. */
+  forget(): void {
+    for (const list of [this.seen, this.requests, this.faults]) list.length = 0;
+    this.#events.clear();
+  }
+
   firstFor(key: string): Promise<Seen> {
     return new Promise((done) => this.#waiting.set(key, [...(this.#waiting.get(key) ?? []), done]));
   }
