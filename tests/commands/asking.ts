@@ -99,7 +99,8 @@ export const declared: readonly Declared[] = (
 export const examples: readonly string[] = declared.flatMap(({ form }) => form.examples);
 
 /** What a guild does together: an ask of it needs something to be open, and changes what the next one finds. */
-export const TOGETHER = /^\/(?:challenge|log|undo|fix|standings|month|swap|me export|me forget|guild forget)\b/;
+export const TOGETHER =
+  /^\/(?:challenge|log|undo|fix|standings|month|swap|me export|me forget|guild forget)\b/;
 
 /** The examples that can be asked in any order; those of what is done together are asked in a guild of their own. */
 export const alone: readonly string[] = examples.filter((one) => !TOGETHER.test(one));
