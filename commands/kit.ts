@@ -3,14 +3,14 @@ import type { PlanWish } from '../src/calculator/plan/wish.ts';
 import { type Command, form, type Here } from '../src/chat/command.ts';
 import { alsoNamed, required, usually } from '../src/chat/option.ts';
 import { percent, whole } from '../src/chat/option-kinds.ts';
-import type { Result } from '../src/measure/result.ts';
-import { keptPlan } from './kept-plan.ts';
+import { ok, type Result } from '../src/measure/result.ts';
 import { kitReply } from './kit-reply.ts';
 import { assumedNote } from './patch.ts';
 import { keptNameOption, planOptions } from './plan-options.ts';
 import { planProblem } from './plan-problem.ts';
 import { sheetFor } from './plan-reply.ts';
 import { type PlanValues, wishFrom } from './plan-wish.ts';
+import { whichPlan } from './which-plan.ts';
 
 /** What is cut to be safe where nobody has said: 5 to 10 in a hundred is common practice, no source. */
 const USUAL_SPARE = 0.05;
@@ -48,7 +48,7 @@ const kit: Command = {
           (one) => one !== 'nothing to spare' && !one.endsWith('a week'),
         );
         return kitReply(made.value, {
-          ...{ here, sheet, name: plan ?? null },
+          ...{ here, sheet, name: asked.value.name },
           notes: assumedNote([
             ...assumed,
             ...(spare === undefined ? [`${Math.round(share * 1000) / 10}% to spare`] : []),
@@ -62,9 +62,11 @@ const kit: Command = {
 
 export default kit;
 
-/** The plan that is kept under the name, with what was said beside it laid over; or a new one. */
+/** The plan that is kept under the name, with what was said beside it laid over; or a new one, without a name. */
 async function wished(name: string | undefined, values: PlanValues, here: Here) {
-  if (name === undefined) return wishFrom(values, here);
-  const kept = await keptPlan(name, here);
-  return kept.ok ? wishFrom(values, here, kept.value.wish) : kept;
+  const kept = name === undefined ? null : await whichPlan(name, 'plan', here);
+  if (kept && ('asks' in kept || !kept.ok)) return kept;
+  const asked = wishFrom(values, here, kept?.value.wish);
+  if ('asks' in asked || !asked.ok) return asked;
+  return ok({ ...asked.value, name: kept?.value.name ?? null });
 }

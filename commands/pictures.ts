@@ -21,20 +21,33 @@ import type { Counted } from './layouts.ts';
 import { capital } from './patch.ts';
 import { measureWords } from './patch-words.ts';
 
+/** A longer name is cut between words. */
+const LONGEST_NAME = 80;
+
 /**
- * A file's name from a reply's title: plain letters and figures, so that it can be kept anywhere.
+ * A file's name from a reply's title: plain letters and figures, so that it can be kept anywhere. What says
+ * which of several files it is (`last`) stays when the title is cut.
  *
  * @example
  * fileName('Hexagon, 1 1/2 in side', 'png') // "hexagon-1-1-2-in-side.png"
+ * fileName('Hexagons', 'png', 'cutting plan') // "hexagons-cutting-plan.png"
  */
-export function fileName(title: string, ending: 'png' | 'pdf'): string {
-  const plain = title
+export function fileName(title: string, ending: 'png' | 'pdf', last = ''): string {
+  const after = last === '' ? '' : `-${hyphened(last)}`;
+  return `${cutBetweenWords(hyphened(title), LONGEST_NAME - after.length)}${after}.${ending}`;
+}
+
+const hyphened = (words: string): string =>
+  words
     .replace(/[½¼¾⅛]/g, (part) => ` ${part.normalize('NFKD')}`)
     .toLowerCase()
     .replace(/[^a-z0-9.]+/g, '-')
-    .replace(/^[-.]+|[-.]+$/g, '')
-    .slice(0, 80);
-  return `${plain}.${ending}`;
+    .replace(/^[-.]+|[-.]+$/g, '');
+
+function cutBetweenWords(name: string, most: number): string {
+  if (name.length <= most) return name;
+  const end = name.lastIndexOf('-', most);
+  return name.slice(0, end > 0 ? end : most).replace(/[-.]+$/, '');
 }
 
 /** The patch with its two lines and what a cutter is told of it. */
@@ -75,10 +88,15 @@ interface LaidOut {
   readonly ask: LayoutAsk;
   /** What the layout's roles are called in the reply. */
   readonly called?: Readonly<Record<string, string>>;
+  /** The cloth that a role is of, where it was named. */
+  readonly cloths?: Readonly<Record<string, string>>;
 }
 
 /** The layout coloured by role, or by cloth where cloths were named; with the line that it is trimmed to for a quilt. */
-export function layoutPicture({ title, made, ask, called: all = {} }: LaidOut, { say }: Here): Picture {
+export function layoutPicture(
+  { title, made, ask, called: all = {}, cloths }: LaidOut,
+  { say }: Here,
+): Picture {
   // A cloth that has a role's name is called by it.
   const called = Object.fromEntries(Object.entries(all).filter(([role]) => !ask.cloths?.includes(role)));
   const { layout, counted, edge, width, height } = asDrawn(made, ask);
@@ -93,6 +111,7 @@ export function layoutPicture({ title, made, ask, called: all = {} }: LaidOut, {
   const of: LayoutRecipe = {
     draw: 'layout',
     ...{ title, ask, edge, called },
+    ...(cloths ? { cloths } : {}),
     ...(apart ? { apart } : {}),
     reading: say.reading,
   };
@@ -160,5 +179,5 @@ export function cuttingPictures(laid: LaidOnCloth, { say }: Here): Picture[] {
   const { title: one, titles } = CATALOGUE[shape];
   const size = say.size(cloth.width, cloth.length + (spare ?? 0));
   const alt = `${title}, laid on ${size}: ${many(pieces, one, titles)}. ${words} ${waste} % is waste.`;
-  return [{ name: fileName(`${title} cutting plan`, 'png'), alt, of: { ...of } }];
+  return [{ name: fileName(title, 'png', 'cutting plan'), alt, of: { ...of } }];
 }

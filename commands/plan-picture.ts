@@ -1,5 +1,6 @@
 import { clothOf, patchOf } from '../src/calculator/plan/cloths.ts';
 import type { Plan } from '../src/calculator/plan/plan.ts';
+import { partOf } from '../src/calculator/plan/top.ts';
 import type { PlanWish } from '../src/calculator/plan/wish.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import type { Here } from '../src/chat/command.ts';
@@ -20,16 +21,30 @@ export function planPicture(plan: Plan, here: Here): Picture[] {
   }
   const ask = askOf(plan);
   if (!top.made || !ask) return [];
-  const names = Object.fromEntries(
-    Object.keys(top.made.counted.byRole).map((role) => [role, nameOf(role, plan)]),
-  );
-  return [layoutPicture({ title, made: top.made, ask, called: names }, here)];
+  const parts = Object.keys(top.made.counted.byRole);
+  const names = parts.map((role) => [role, nameOf(role, plan)]);
+  const cloths = parts.map((role) => [role, clothNamed(role, plan)]).filter(([, cloth]) => cloth !== null);
+  return [
+    layoutPicture(
+      {
+        ...{ title, made: top.made, ask, called: Object.fromEntries(names) },
+        ...(cloths.length > 0 ? { cloths: Object.fromEntries(cloths) } : {}),
+      },
+      here,
+    ),
+  ];
+}
+
+/** The cloth that a part was given; null where none was named. */
+function clothNamed(role: string, { wish }: Plan): string | null {
+  const cloth = clothOf(partOf(role), wish);
+  return cloth === partOf(role) ? null : cloth;
 }
 
 /** What a part is called, and its cloth where that was named. */
-function nameOf(role: string, { wish }: Plan): string {
-  const cloth = clothOf(role, wish);
-  return cloth === role ? called(role) : `${called(role)}, ${cloth}`;
+function nameOf(role: string, plan: Plan): string {
+  const cloth = clothNamed(role, plan);
+  return cloth === null ? called(role) : `${called(role)}, ${cloth}`;
 }
 
 /** What the picture places again: the layout that was counted. */

@@ -3,10 +3,9 @@ import { type Answer, type Command, form, type Here } from '../src/chat/command.
 import { bare, required } from '../src/chat/option.ts';
 import { reply } from '../src/chat/reply.ts';
 import type { KeptPlan } from '../src/guild/plan-facts.ts';
-import { MOST_PLANS, mayChange } from '../src/guild/plan-rules.ts';
-import { type Result, wrong } from '../src/measure/result.ts';
+import { MOST_PLANS } from '../src/guild/plan-rules.ts';
+import { wrong } from '../src/measure/result.ts';
 import { dayWords, many } from '../src/measure/speech.ts';
-import { keptPlan } from './kept-plan.ts';
 import { assumedNote } from './patch.ts';
 import { keepAgain, kitChoice, nameFor, optionIn } from './plan-again.ts';
 import { workedWith } from './plan-lines.ts';
@@ -15,6 +14,7 @@ import { planProblem } from './plan-problem.ts';
 import { planReply, sheetFor } from './plan-reply.ts';
 import { layoutWords } from './plan-roles.ts';
 import { type PlanValues, wishFrom } from './plan-wish.ts';
+import { whichOfHers, whichPlan } from './which-plan.ts';
 
 const named = required(bare(keptNameOption));
 
@@ -32,8 +32,10 @@ const plan: Command = {
         '/plan stars quilt:50x60in set:hexagons size:1 1/2in',
         '/plan shape:kite number:240 size:2in',
       ],
-      options: planOptions,
-      run(values, here) {
+      options: { ...planOptions, name: nameOption },
+      run({ name: said, ...values }, here) {
+        const option = optionIn(said ?? '');
+        if (option) return wrong('plan-name-option', { got: option });
         const asked = wishFrom(values, here);
         if ('asks' in asked) return asked.asks;
         if (!asked.ok) return planProblem(asked, here);
@@ -41,11 +43,14 @@ const plan: Command = {
         const sheet = sheetFor(here);
         const made = planFrom(wish, sheet);
         if (!made.ok) return planProblem(made, here);
-        const name = nameFor(made.value, here.say);
-        const keep = here.again({}).replace(/^\/plan(?: make)?/, `/plan keep name:${name}`);
+        const name = said ?? nameFor(made.value, here.say);
+        const keep = here.again({ name: null }).replace(/^\/plan(?: make)?/, `/plan keep name:${name}`);
         return planReply(made.value, {
           ...{ here, sheet },
-          notes: assumedNote(assumed),
+          notes: [
+            ...(said === undefined ? [] : [`Not kept yet: the choice below keeps it as ‘${said}’.`]),
+            ...assumedNote(assumed),
+          ],
           choices: [{ label: `Keep it as ‘${name}’`, ask: keep }, ...otherwise],
         });
       },
@@ -112,7 +117,8 @@ const plan: Command = {
       examples: ['/plan show Spring garden'],
       options: { name: named },
       async run({ name }, here) {
-        const found = await keptPlan(name, here);
+        const found = await whichPlan(name, 'name', here);
+        if ('asks' in found) return found.asks;
         return found.ok ? shownPlan(found.value, here) : found;
       },
     }),
@@ -123,7 +129,8 @@ const plan: Command = {
       options: { name: required(keptNameOption), ...planOptions },
       keeps: true,
       async run({ name, ...values }, here) {
-        const found = await hers(name, here);
+        const found = await whichOfHers(name, here);
+        if ('asks' in found) return found.asks;
         if (!found.ok) return found;
         if (Object.keys(planOptions).every((key) => !here.given.has(key))) return wrong('plan-unchanged');
         const asked = wishFrom(values as PlanValues, here, found.value.wish);
@@ -143,7 +150,8 @@ const plan: Command = {
       options: { name: named },
       keeps: true,
       async run({ name }, here) {
-        const found = await hers(name, here);
+        const found = await whichOfHers(name, here);
+        if ('asks' in found) return found.asks;
         if (!found.ok) return found;
         await here.facts.plans.remove(here.guild, found.value.name);
         return reply({
@@ -173,13 +181,6 @@ function shownPlan(kept: KeptPlan, here: Here, assumed: readonly string[] = []):
     ],
     choices: [kitChoice(kept.name)],
   });
-}
-
-/** A plan that the asker may change. */
-async function hers(name: string, here: Here): Promise<Result<KeptPlan>> {
-  const found = await keptPlan(name, here);
-  if (!found.ok || mayChange(here.who, found.value)) return found;
-  return wrong('plan-not-yours', { got: found.value.name, owner: found.value.ownerName });
 }
 
 function listed(kept: KeptPlan, here: Here): string[] {

@@ -159,7 +159,7 @@ function pdf(
     words: [`Print at 100 %. ${lines}`, `${page}, ${grouped(plan.count)} on each sheet.`],
   };
   return {
-    name: fileName(`${name} ${title}`, 'pdf'),
+    name: fileName(name, 'pdf', title),
     alt: `${name}, at true size on ${title} paper, ${grouped(plan.count)} on a sheet${sheets > 1 ? `, ${grouped(sheets)} sheets` : ''}. ${lines} ${marks} A 2-inch and a 5-cm bar show whether it is printed at 100 %.`,
     of: { ...of },
   };

@@ -15,13 +15,16 @@ const group = <Shape extends z.ZodRawShape>(shape: Shape) =>
 const SECRET_WANT = '{ "env": "NAME" } or { "file": "PATH" }';
 const PORT_WANT = 'a port, a whole number from 0 to 65535';
 
-const secret = z.union(
-  [
-    z.strictObject({ env: text(/\S/, 'the name of an environment variable') }),
-    z.strictObject({ file: text(/\S/, 'the path of a file') }),
-  ],
-  { error: SECRET_WANT },
-);
+/** A secret; `what` goes on after how it is written. */
+const secretThat = (what: string) =>
+  z.union(
+    [
+      z.strictObject({ env: text(/\S/, 'the name of an environment variable') }),
+      z.strictObject({ file: text(/\S/, 'the path of a file') }),
+    ],
+    { error: `${SECRET_WANT}${what}` },
+  );
+const secret = secretThat('');
 
 const discord = group({
   token: secret,
@@ -37,7 +40,7 @@ const matrix = group({
   user: text(/^@[^\s:]+:\S+$/, 'a user such as "@bee:example.org"'),
   password: secret.optional(),
   accessToken: secret.optional(),
-  storeKey: secret.optional(),
+  storeKey: secretThat(', a long secret that locks the keys of encrypted rooms on the disk'),
   recoveryKey: secret.optional(),
   prefix: text(/^\S{1,8}$/, 'up to eight signs without a blank, such as "!"').default('!'),
   inviteFrom: z
@@ -122,6 +125,8 @@ function badValue({ path, message }: z.core.$ZodIssue, given: unknown, file: str
     given,
   );
   const code = value === undefined ? 'config-missing-key' : 'config-bad-value';
-  const plain = message === SECRET_WANT && typeof value === 'string';
-  return wrong(plain ? 'secret-plain' : code, { key: keyOf(path) || 'the whole', file, want: message });
+  const key = keyOf(path) || 'the whole';
+  if (message.startsWith(SECRET_WANT) && typeof value === 'string')
+    return wrong('secret-plain', { key, file, want: SECRET_WANT });
+  return wrong(code, { key, file, want: message });
 }

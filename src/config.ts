@@ -23,7 +23,7 @@ export interface MatrixSettings {
   readonly password?: Secret | undefined;
   readonly accessToken?: Secret | undefined;
   /** Locks the encryption keys that are kept on disk. */
-  readonly storeKey?: Secret | undefined;
+  readonly storeKey: Secret;
   readonly recoveryKey?: Secret | undefined;
   readonly prefix: string;
   /** Servers and people whose invitations are taken. */

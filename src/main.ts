@@ -2,6 +2,7 @@
 const VERBS: Readonly<Record<string, () => Promise<(args: readonly string[]) => Promise<number>>>> = {
   start: async () => (await import('./verbs/start.ts')).start,
   invite: async () => (await import('./verbs/invite.ts')).invite,
+  'recovery-key': async () => (await import('./verbs/recovery-key.ts')).recoveryKey,
   ask: async () => (await import('./verbs/ask.ts')).ask,
   export: async () => (await import('./verbs/export.ts')).exportBook,
   check: async () => (await import('./verbs/check.ts')).check,

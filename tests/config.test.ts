@@ -39,7 +39,10 @@ async function refused(content: unknown): Promise<Problem & { says: string | und
 }
 
 const token = { env: 'TOKEN' };
-const matrix = { homeserver: 'http://127.0.0.1:8008', user: '@bee:localhost', password: { file: 'pw' } };
+const matrix = {
+  ...{ homeserver: 'http://127.0.0.1:8008', user: '@bee:localhost' },
+  ...{ password: { file: 'pw' }, storeKey: { file: 'key' } },
+};
 
 describe('where settings are found', () => {
   it('nowhere: the defaults', async () => {
@@ -205,6 +208,7 @@ describe('settings that are refused', () => {
     ['discord.token', { discord: {} }],
     ['matrix.homeserver', { matrix: { user: '@bee:localhost', password: token } }],
     ['matrix.user', { matrix: { homeserver: 'http://localhost', password: token } }],
+    ['matrix.storeKey', { matrix: { homeserver: 'http://localhost', user: '@a:b', password: token } }],
   ])('%s left out', async (key, content) => {
     const problem = await refused(content);
     expect(problem).toMatchObject({ code: 'config-missing-key', key });
@@ -224,7 +228,7 @@ describe('settings that are refused', () => {
     ['discord.testGuild', { discord: { token, testGuild: 1234567 } }, "a guild's number in quotes"],
     [
       'matrix',
-      { matrix: { homeserver: 'http://localhost', user: '@bee:localhost' } },
+      { matrix: { homeserver: 'http://localhost', user: '@bee:localhost', storeKey: token } },
       'a group with a "password"',
     ],
     ['matrix.user', { matrix: { ...matrix, user: 'bee' } }, 'a user such as'],

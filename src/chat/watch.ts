@@ -10,6 +10,9 @@ export type Counted =
   | 'events_too_old_total'
   | 'sends_refused_total'
   | 'undecryptable_total'
+  | 'events_unsound_total'
+  | 'gaps_lost_total'
+  | 'rooms_left_total'
   | 'reminders_total';
 
 /** Counts what happens. Who reads the counts, and how, is another room's business. */

@@ -16,7 +16,7 @@ import {
   roomForMarks,
 } from './marks.ts';
 import { type Block, footing, heading, page, ROOM } from './page.ts';
-import { INK, lookOf, PAPER, tile } from './palette.ts';
+import { INK, looksFor, PAPER, tile } from './palette.ts';
 import { rolePaths } from './patches.ts';
 import type { Scale } from './path.ts';
 import { toPng } from './png.ts';
@@ -31,6 +31,8 @@ export interface LayoutRecipe {
   readonly reading: Reading;
   /** What roles are called, where the layout's own word is not the one the reply uses. */
   readonly called?: Readonly<Record<string, string>>;
+  /** The cloth that a role is of, where it was named. */
+  readonly cloths?: Readonly<Record<string, string>>;
   /** True where the patches are not joined, so that there is no size to tell. */
   readonly apart?: boolean;
 }
@@ -51,16 +53,18 @@ export function layoutPicture({
   edge,
   reading,
   called = {},
+  cloths = {},
   apart = false,
 }: LayoutRecipe): string {
   const layout = laid(ask);
   const counted = tally(layout.patches);
   const { roles: names } = layout.patches;
   const marks = marksFor(names);
+  const looks = looksFor(names.map((name) => (ask.cloths?.includes(name) ? name : (cloths[name] ?? ''))));
   const roles = names.map((name, i): Role => {
     const count = counted.byRole[name]!;
     const words = `${called[name] ?? name}: ${grouped(count)}`;
-    return { look: lookOf(i), mark: marks[i]!, id: `role${i}`, words, count };
+    return { look: looks[i]!, mark: marks[i]!, id: `role${i}`, words, count };
   });
   const all = boxOf(counted, edge);
   const size = finishedSize(layout, counted, edge);

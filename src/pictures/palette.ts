@@ -1,7 +1,8 @@
+import { type ClothColour, colourNamed } from './cloth-colours.ts';
+import { INK } from './ink.ts';
 import { element } from './svg.ts';
 
-/** Line and letters. */
-export const INK = '#1B2233';
+export { INK };
 /** Lines and letters that may stand back. */
 export const SOFT_INK = '#525A6B';
 /** The page. */
@@ -48,6 +49,44 @@ export function lookOf(n: number): Look {
   const colour = COLOURS[n % COLOURS.length]!;
   const turn = Math.floor(n / COLOURS.length);
   return { ...colour, texture: TEXTURES[(n + turn) % TEXTURES.length]! };
+}
+
+/**
+ * The looks of several roles, by the cloth that each is of (empty where none is named): a cloth whose name says
+ * a colour has that colour, the others the palette's, as far from those as there are. No two are alike while a
+ * colour has textures left, and the first six differ in texture alone.
+ *
+ * @example
+ * looksFor(['', '', ''])[2].fill === lookOf(2).fill // true
+ * looksFor(['red', 'dark red', 'red']).map(({ texture }) => texture) // ["plain","dots","slant"]
+ */
+export function looksFor(cloths: readonly string[]): Look[] {
+  const named = cloths.map(colourNamed);
+  if (named.every((colour) => colour === null)) return cloths.map((_, i) => lookOf(i));
+  const others = apartFrom(named);
+  const taken = new Set<string>();
+  let next = 0;
+  return named.map((colour, i) => {
+    const { fill, mark } = colour ?? others[next++ % others.length]!;
+    const texture = textureFrom(i, (one) => !taken.has(`${fill} ${one}`));
+    taken.add(`${fill} ${texture}`);
+    return { fill, mark, texture };
+  });
+}
+
+/** The palette without what comes near a colour that was named; all of it where that leaves nothing. */
+function apartFrom(named: readonly (ClothColour | null)[]): typeof COLOURS {
+  const near = new Set(named.map((colour) => colour?.like));
+  const apart = COLOURS.filter((_, i) => !near.has(i));
+  return apart.length > 0 ? apart : COLOURS;
+}
+
+/** The first texture that is free, from the n-th on. */
+function textureFrom(n: number, free: (texture: Texture) => boolean): Texture {
+  const { texture } = lookOf(n);
+  const from = TEXTURES.indexOf(texture);
+  const inTurn = TEXTURES.map((_, i) => TEXTURES[(from + i) % TEXTURES.length]!);
+  return inTurn.find(free) ?? texture;
 }
 
 /** How many looks there are before one comes again. */

@@ -12,6 +12,9 @@ const HELP: Readonly<Record<Counted, string>> = {
   events_too_old_total: 'Events too old to answer',
   sends_refused_total: 'Sends that a place did not allow',
   undecryptable_total: 'Messages that could not be decrypted',
+  events_unsound_total: 'Events that could not be read',
+  gaps_lost_total: 'Stretches of a room that could not be read',
+  rooms_left_total: 'Rooms that the bot was put out of',
   reminders_total: 'Reminders sent',
 };
 

@@ -42,7 +42,7 @@ export const PLATFORMS: Readonly<Record<string, () => Promise<OpenPlatform>>> = 
         ...{ homeserver, user, prefix, inviteFrom, folder: settings.data },
         password: read(matrix.password),
         accessToken: read(matrix.accessToken),
-        storeKey: read(matrix.storeKey),
+        storeKey: secretOf(matrix.storeKey, settings),
         recoveryKey: read(matrix.recoveryKey),
       });
     };

@@ -152,6 +152,44 @@ describe('a plan kept under a name', () => {
     expect((await ask('/plan keep name:Autumn field 20x20')).error?.code).toBe('plan-all-name');
   });
 
+  test('the beginning of its name will do where only one begins so', async () => {
+    const ask = fresh();
+    const spring = await ask('/plan keep name:Spring garden rosettes:7 rounds:2');
+    const sprint = await ask('/plan keep name:Sprint quilt:20x20in');
+    expect(valuesOf(await ask('/plan show SPRING'))).toEqual(valuesOf(spring));
+    expect((await ask('/kit plan:spring members:3')).title).toBe('3 kits: Spring garden');
+    expect((await ask('/plan change name:spring spare:10%')).title).toMatch(/^Spring garden: /);
+    const which = await ask('/plan show spr');
+    expect(which.asks).toContain('‘spr’');
+    expect(which.choices.map(({ ask }) => ask)).toEqual([
+      '/plan show name:Spring garden',
+      '/plan show name:Sprint',
+    ]);
+    expect(valuesOf(await ask(which.choices[1]?.ask ?? ''))).toEqual(valuesOf(sprint));
+    expect((await ask('/kit plan:spr members:3')).choices[0]?.ask).toBe('/kit members:3 plan:Spring garden');
+    expect((await ask('/plan remove spring', BEA)).error?.code).toBe('plan-not-yours');
+    expect((await ask('/plan remove spring')).title).toBe('‘Spring garden’ is removed');
+    expect((await ask('/plan show garden')).error?.code).toBe('plan-unknown');
+  });
+
+  test('a whole name goes before longer ones that begin with it', async () => {
+    const ask = fresh();
+    await ask('/plan keep name:Spring quilt:20x20in');
+    await ask('/plan keep name:Spring 2 quilt:40x40in');
+    expect(valuesOf(await ask('/plan show spring'))).toMatchObject({ width: 20 });
+  });
+
+  test('a plan that is only looked at with a name is not kept, and leads to keeping it', async () => {
+    const ask = fresh();
+    const made = await ask('/plan garden rosettes:7 rounds:2 cloths:centre gold name:Spring');
+    expect(made.notes.join(' ')).toContain('Not kept yet');
+    expect((await ask('/plan list')).table).toBeNull();
+    const kept = await ask(made.choices[0]?.ask ?? '');
+    expect(valuesOf(kept)).toEqual(valuesOf(made));
+    expect(kept.title).toMatch(/^Spring: /);
+    expect((await ask('/plan field quilt:20x20in name:a size:1in')).error).toBeNull();
+  });
+
   test('what cannot be worked out is not kept', async () => {
     const ask = fresh();
     expect((await ask('/plan keep name:Big quilt:480x480in size:1/8in')).error).not.toBeNull();

@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
 import { createInterface } from 'node:readline';
@@ -67,8 +68,8 @@ export async function killAndKill(kills: number, random: () => number): Promise<
       answers.set(event, reply);
     }
     while (answers.has(`e${next}`)) next++;
-    // Now and then somebody looks first; else the program itself must find its way.
-    if (random() < 0.3) wrongs.push(...looked(file));
+    // Now and then somebody looks first, where there is anything yet; else the program itself must find its way.
+    if (random() < 0.3 && existsSync(file)) wrongs.push(...looked(file));
   }
   wrongs.push(...looked(file), ...counted(file, answers));
   return { acknowledged: answers.size, wrongs };

@@ -78,10 +78,13 @@ export function topOf(wish: PlanWish): Result<Top> {
 /** Roles that are one and the same at the cutting table: a trimmed hexagon is cut whole. */
 const SAME_ROLE: Readonly<Record<string, string>> = { whole: 'field', trimmed: 'field' };
 
+/** The part of a plan that patches of a layout's role belong to. */
+export const partOf = (role: string): string => SAME_ROLE[role] ?? role;
+
 function rolesOf(layout: Layout, times = 1): PlanRole[] {
   const roles = new Map<string, PlanRole>();
   for (const { role, kind, pieces } of roleShapes(layout.patches)) {
-    const named = SAME_ROLE[role] ?? role;
+    const named = partOf(role);
     const key = `${named} ${kind}`;
     roles.set(key, { role: named, shape: kind, pieces: (roles.get(key)?.pieces ?? 0) + pieces * times });
   }

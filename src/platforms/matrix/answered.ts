@@ -2,22 +2,31 @@ import { z } from 'zod';
 import type { NotesKept, Whose } from '../../chat/facts.ts';
 import { PLATFORM } from './settings.ts';
 
-const answer = z.object({
-  /** Where the answer stands; null where the ask was answered with nothing to take back. */
-  room: z.string().nullable(),
-  main: z.string().nullable(),
+const sent = z.object({
+  room: z.string(),
+  main: z.string(),
   others: z.array(z.string()),
   reactions: z.array(z.string()),
 });
 
-/** What was sent for an ask: its message, its pictures, its numbers. */
-export type Answered = z.infer<typeof answer>;
+/** One message of ours, with its pictures and its numbers. */
+export type Sent = z.infer<typeof sent>;
 
-export const NOTHING_SENT: Answered = { room: null, main: null, others: [], reactions: [] };
+const answer = z.object({
+  /** What she asked for was done and is kept: an edit of the ask does not do it again. */
+  did: z.boolean(),
+  /** The answer in the room where it was asked; null where there is nothing to edit or to take back. */
+  here: sent.nullable(),
+});
+
+/** What became of an ask. Nobody is named in it: it is kept though she is forgotten, so that she is not answered anew. */
+export type Answered = z.infer<typeof answer>;
 
 const choices = z.object({
   meantFor: z.string(),
   thread: z.string().nullable(),
+  /** The room whose guild was asked in: a number pressed in a direct room means that guild. */
+  home: z.string(),
   asks: z.array(z.object({ ask: z.string(), open: z.boolean() })),
 });
 
@@ -26,6 +35,7 @@ export type Choices = z.infer<typeof choices>;
 
 const token = z.object({ token: z.string() });
 const room = z.object({ room: z.string() });
+const standing = z.object({ message: z.string() });
 
 /** What is remembered across a restart, in the notes; what cannot be read back is taken for not there. */
 export class Memory {
@@ -36,8 +46,14 @@ export class Memory {
   }
 
   answerTo = (event: string): Promise<Answered | undefined> => this.#read(`answered:${event}`, answer);
-  keepAnswer = (event: string, sent: Answered, whose: Whose): Promise<void> =>
-    this.#notes.keep(PLATFORM, `answered:${event}`, sent, whose);
+  keepAnswer = (event: string, sent: Answered, { guild }: Whose): Promise<void> =>
+    this.#notes.keep(PLATFORM, `answered:${event}`, sent, { guild, member: '' });
+
+  /** What was sent to the asker alone. */
+  apartFrom = (event: string): Promise<Sent | undefined> => this.#read(`apart:${event}`, sent);
+  keepApart = (event: string, apart: Sent, whose: Whose): Promise<void> =>
+    this.#notes.keep(PLATFORM, `apart:${event}`, apart, whose);
+  dropApart = (event: string): Promise<void> => this.#notes.remove(PLATFORM, `apart:${event}`);
 
   choicesUnder = (message: string): Promise<Choices | undefined> => this.#read(`choices:${message}`, choices);
   keepChoices = (message: string, kept: Choices, whose: Whose): Promise<void> =>
@@ -53,9 +69,18 @@ export class Memory {
     this.#notes.keep(PLATFORM, `direct:${user}`, { room: id }, { guild: `alone:${user}`, member: user });
 
   standing = async (place: string, name: string): Promise<string | undefined> =>
-    (await this.#read(`standing:${place}:${name}`, room))?.room;
-  keepStanding = (place: string, name: string, message: string): Promise<void> =>
-    this.#notes.keep(PLATFORM, `standing:${place}:${name}`, { room: message });
+    (await this.#read(`standing:${place}:${name}`, standing))?.message;
+  /** Kept by both its names: it is changed by the one, and taken away by the other. */
+  async keepStanding(place: string, name: string, message: string): Promise<void> {
+    await this.#notes.keep(PLATFORM, `standing:${place}:${name}`, { message });
+    await this.#notes.keep(PLATFORM, `stands:${message}`, { room: `standing:${place}:${name}` });
+  }
+  async dropStanding(message: string): Promise<void> {
+    const kept = await this.#read(`stands:${message}`, room);
+    if (!kept) return;
+    await this.#notes.remove(PLATFORM, kept.room);
+    await this.#notes.remove(PLATFORM, `stands:${message}`);
+  }
 
   wasTold = async (once: string): Promise<boolean> =>
     (await this.#notes.find(PLATFORM, `told:${once}`)) !== undefined;
@@ -63,7 +88,8 @@ export class Memory {
 
   /** Forgets what nobody will come back to. */
   async prune(before: Date): Promise<void> {
-    for (const kind of ['answered:', 'choices:', 'told:']) await this.#notes.prune(PLATFORM, kind, before);
+    for (const kind of ['answered:', 'apart:', 'choices:', 'told:'])
+      await this.#notes.prune(PLATFORM, kind, before);
   }
 
   async #read<T>(key: string, shape: z.ZodType<T>): Promise<T | undefined> {

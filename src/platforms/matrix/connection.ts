@@ -2,24 +2,16 @@ import type { MatrixClient } from 'matrix-js-sdk';
 import type { Quiet } from './quiet.ts';
 import { withRecoveryKey } from './recovery.ts';
 import type { Session } from './session.ts';
-import { type MatrixStart, PLATFORM } from './settings.ts';
-
-/** The answer of one sync, as far as it is looked at here. */
-export interface SyncAnswer {
-  readonly next_batch: string;
-  readonly rooms?: {
-    readonly join?: Readonly<
-      Record<string, { readonly timeline?: { readonly limited?: boolean; readonly prev_batch?: string } }>
-    >;
-  };
-}
+import type { MatrixStart } from './settings.ts';
+import type { News } from './sync-answer.ts';
+import { wireFor } from './wire.ts';
 
 export interface ConnectionNeeds {
   readonly start: MatrixStart;
   readonly quiet: Quiet;
   readonly recoveryKey: Uint8Array<ArrayBuffer> | undefined;
-  /** Told of every sync once the library has taken its events in. */
-  onSynced(answer: SyncAnswer): void;
+  /** Told of every sync once the library has taken in the rooms and their state. */
+  onSynced(news: News): void;
 }
 
 /** What the sync asks for: no typing, no receipts, no presence; members only where they speak. */
@@ -40,11 +32,12 @@ export async function clientFor(session: Session, needs: ConnectionNeeds): Promi
   const { start, quiet } = needs;
   quiet.hide(session.accessToken);
   const sdk = await import('matrix-js-sdk');
-  const { watch } = start;
+  const wire = wireFor(start);
   class Store extends sdk.MemoryStore {
     override async setSyncData(answer: never): Promise<void> {
       await super.setSyncData(answer);
-      needs.onSynced(answer);
+      const news = wire.newsOf(answer);
+      if (news) needs.onSynced(news);
     }
   }
   let client: MatrixClient | undefined;
@@ -57,12 +50,7 @@ export async function clientFor(session: Session, needs: ConnectionNeeds): Promi
     logger: quiet.logger() as never,
     disableVoip: true,
     cryptoCallbacks: withRecoveryKey(needs.recoveryKey, () => client),
-    fetchFn: async (...given) => {
-      const response = await fetch(...(given as Parameters<typeof fetch>));
-      if (response.status === 429) watch.count('rate_limited_total', { platform: PLATFORM });
-      if (response.status >= 500) watch.count('server_errors_total', { platform: PLATFORM });
-      return response as never;
-    },
+    fetchFn: wire.fetch,
   });
   await client.initRustCrypto();
   // The first sync of a process does not say whose devices have changed meanwhile: ask for all of them anew.

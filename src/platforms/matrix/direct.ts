@@ -1,6 +1,9 @@
-import type { MatrixClient } from 'matrix-js-sdk';
+import { setTimeout as after } from 'node:timers/promises';
+import type { MatrixClient, Room } from 'matrix-js-sdk';
 import type { Memory } from './answered.ts';
 import { type Outbox, Refused } from './outbox.ts';
+import { isAlone } from './rights.ts';
+import { Turns } from './turns.ts';
 
 interface DirectNeeds {
   readonly outbox: Outbox;
@@ -8,45 +11,87 @@ interface DirectNeeds {
   client(): Promise<MatrixClient>;
 }
 
-/** A room with one member alone: the one there is, else a new one; null where she cannot be asked into one. */
-export async function directRoomWith(user: string, needs: DirectNeeds): Promise<string | null> {
-  const client = await needs.client();
-  const known = await needs.memory.directRoom(user);
-  if (known && isStillOurs(client, known, user)) return known;
-  try {
-    const { room_id: made } = await needs.outbox.call(`direct:${user}`, (now) =>
-      now.createRoom({
-        is_direct: true,
-        invite: [user],
-        preset: 'trusted_private_chat' as never,
-        initial_state: [
-          { type: 'm.room.encryption', state_key: '', content: { algorithm: 'm.megolm.v1.aes-sha2' } },
-        ],
-      }),
-    );
-    await needs.memory.keepDirectRoom(user, made);
-    await knownToUs(needs.client, made);
-    return made;
-  } catch (error) {
-    if (error instanceof Refused) return null;
-    throw error;
+/** A room with one member alone. */
+export interface DirectRoom {
+  readonly id: string;
+  /** She is in it; otherwise she has been asked into it. */
+  readonly isJoined: boolean;
+}
+
+/** The rooms in which members are alone with the bot. */
+export class Direct {
+  readonly #needs: DirectNeeds;
+  readonly #turns = new Turns();
+
+  constructor(needs: DirectNeeds) {
+    this.#needs = needs;
+  }
+
+  /** The room there is, else a new one; null where she cannot be asked into one. */
+  roomWith(user: string): Promise<DirectRoom | null> {
+    return this.#turns.take(user, async () => {
+      const client = await this.#needs.client();
+      const known = await this.#needs.memory.directRoom(user);
+      const room = (known && client.getRoom(known)) || null;
+      const found =
+        room && isOurs(room, user) ? room : client.getRooms().find((one) => isOpened(one, user, client));
+      if (!found) return this.#open(user);
+      if (found.roomId !== known) await this.#needs.memory.keepDirectRoom(user, found.roomId);
+      return { id: found.roomId, isJoined: found.getMember(user)?.membership === 'join' };
+    });
+  }
+
+  /** She talks to us in a room of her own: what is for her alone can be said there. */
+  async met(user: string, room: Room): Promise<void> {
+    if (!isOurs(room, user)) return;
+    const { memory } = this.#needs;
+    if ((await memory.directRoom(user)) === undefined) await memory.keepDirectRoom(user, room.roomId);
+  }
+
+  async #open(user: string): Promise<DirectRoom | null> {
+    const { outbox, memory } = this.#needs;
+    try {
+      const { room_id: id } = await outbox.call(`direct:${user}`, (now) =>
+        now.createRoom({
+          is_direct: true,
+          invite: [user],
+          preset: 'trusted_private_chat' as never,
+          initial_state: [
+            { type: 'm.room.encryption', state_key: '', content: { algorithm: 'm.megolm.v1.aes-sha2' } },
+          ],
+        }),
+      );
+      await memory.keepDirectRoom(user, id);
+      await this.#arrives(id);
+      return { id, isJoined: false };
+    } catch (error) {
+      if (error instanceof Refused) return null;
+      throw error;
+    }
+  }
+
+  /** Waits until the sync has brought the new room: only then is it known to be encrypted. */
+  async #arrives(id: string): Promise<void> {
+    for (let tries = 0; tries < 600; tries++) {
+      const client = await this.#needs.client();
+      if (client.getRoom(id) && (await client.getCrypto()?.isEncryptionEnabledInRoom(id))) return;
+      await after(100);
+    }
+    throw new Error('a new room did not arrive');
   }
 }
 
-/** She is there, or has not yet answered the invitation. */
-function isStillOurs(client: MatrixClient, id: string, user: string): boolean {
-  const room = client.getRoom(id);
-  if (room?.getMyMembership() !== 'join') return false;
+/** She is there or asked to be, and nobody else: whoever came in later would read along. */
+function isOurs(room: Room, user: string): boolean {
   const membership = room.getMember(user)?.membership;
-  return membership === 'join' || membership === 'invite';
+  return (
+    room.getMyMembership() === 'join' && isAlone(room) && (membership === 'join' || membership === 'invite')
+  );
 }
 
-/** Waits until the sync has brought the new room: only then is it known to be encrypted. */
-async function knownToUs(clientNow: () => Promise<MatrixClient>, id: string): Promise<void> {
-  for (let tries = 0; tries < 200; tries++) {
-    const client = await clientNow();
-    if (client.getRoom(id) && (await client.getCrypto()?.isEncryptionEnabledInRoom(id))) return;
-    await new Promise((done) => setTimeout(done, 50));
-  }
-  throw new Error('a new room did not arrive');
+/** A direct room, opened by her or by us, that we may have forgotten about. */
+function isOpened(room: Room, user: string, client: MatrixClient): boolean {
+  if (!isOurs(room, user)) return false;
+  const us = room.getMember(client.getSafeUserId());
+  return us?.getDMInviter() === user || room.getMember(user)?.getDMInviter() === client.getSafeUserId();
 }

@@ -1,47 +1,115 @@
+import { setTimeout as after } from 'node:timers/promises';
 import type { MatrixClient } from 'matrix-js-sdk';
-import type { SyncAnswer } from './connection.ts';
-import type { Intake } from './intake.ts';
-import { joinedAt } from './rights.ts';
-import { TOO_OLD } from './settings.ts';
+import type { MatrixStart } from './settings.ts';
+import { PLATFORM, TOO_OLD } from './settings.ts';
+import { pageIn, type RoomEvent } from './sync-answer.ts';
+import { brings, refusalIn } from './trouble.ts';
 
-interface Gap {
+/** What a sync left out of a room. */
+export interface Gap {
   readonly room: string;
   /** Where the messages that came begin. */
   readonly from: string;
   /** Where we had read to; unknown on the first start ever. */
   readonly to: string | undefined;
+  /** What was said before then does not concern us, milliseconds. */
+  readonly oldest: number;
 }
 
-/** The rooms whose sync left messages out. */
-export const gapsIn = ({ rooms }: SyncAnswer, to: string | undefined): Gap[] =>
-  Object.entries(rooms?.join ?? {}).flatMap(([room, { timeline }]) =>
-    timeline?.limited && timeline.prev_batch ? [{ room, from: timeline.prev_batch, to }] : [],
-  );
+interface GapNeeds extends Pick<MatrixStart, 'log' | 'watch' | 'now'> {
+  client(): Promise<MatrixClient>;
+  readonly signal: AbortSignal;
+}
 
 const PAGE = 50;
+const FIRST_PAUSE = 1000;
+const LONGEST_PAUSE = 60_000;
 
-/** Reads what a sync left out, back to where we had read, to where we came in, or to what is too old. */
-export async function fillGap(
-  gap: Gap,
-  client: MatrixClient,
-  intake: Intake,
-  now: () => Date,
-): Promise<void> {
-  const room = client.getRoom(gap.room);
-  if (!room) return;
-  const oldest = Math.max(now().getTime() - TOO_OLD, joinedAt(room, client.getSafeUserId()));
-  const mapper = client.getEventMapper();
-  let { from } = gap;
-  for (;;) {
-    const page = await client.http.authedRequest<{ chunk?: { origin_server_ts?: number }[]; end?: string }>(
-      'GET' as never,
-      `/rooms/${encodeURIComponent(gap.room)}/messages`,
-      { dir: 'b', from, limit: String(PAGE), ...(gap.to ? { to: gap.to } : {}) },
+/** Where the homeserver will never let us read: no longer in the room, or nothing is there. */
+const isFinal = (error: unknown): boolean => {
+  const status = refusalIn(error)?.status;
+  return status === 400 || status === 403 || status === 404;
+};
+
+/** Reads what was left out, page after page, and goes on where it failed. */
+export class GapReader {
+  readonly #needs: GapNeeds;
+  readonly #gap: Gap;
+  readonly #read: RoomEvent[] = [];
+  readonly #begun: number;
+  #from: string;
+  #to: string | undefined;
+
+  constructor(gap: Gap, needs: GapNeeds) {
+    this.#gap = gap;
+    this.#needs = needs;
+    this.#from = gap.from;
+    this.#to = gap.to;
+    this.#begun = needs.now().getTime();
+  }
+
+  /** What was said, the oldest first. Rejects where it cannot be read now; may be called again. */
+  async read(): Promise<RoomEvent[]> {
+    for (;;) {
+      const { events, end, oldest } = pageIn(await this.#page());
+      this.#read.push(...events);
+      if (end === null || end === this.#from || oldest < this.#gap.oldest) return this.#read.reverse();
+      this.#from = end;
+    }
+  }
+
+  async #page(): Promise<unknown> {
+    const { room } = this.#gap;
+    const client = await this.#needs.client();
+    const ask = (to: string | undefined) =>
+      client.http.authedRequest(
+        'GET' as never,
+        `/rooms/${encodeURIComponent(room)}/messages`,
+        { dir: 'b', from: this.#from, limit: String(PAGE), ...(to ? { to } : {}) },
+        undefined,
+        { abortSignal: this.#needs.signal, priority: 'auto' },
+      );
+    try {
+      return await ask(this.#to);
+    } catch (error) {
+      if (!this.#to || refusalIn(error)?.status !== 400) throw error;
+      // Where we had read to may be from before the homeserver was set up anew: then age alone is the end.
+      this.#to = undefined;
+      return ask(undefined);
+    }
+  }
+
+  /**
+   * Reads on after a failure, with pauses that grow, for as long as anybody could wait for an answer. What cannot
+   * be read is said once; null where it is given up.
+   */
+  async readOn(failed: unknown): Promise<RoomEvent[] | null> {
+    const { log, signal, now } = this.#needs;
+    const { room } = this.#gap;
+    let error = failed;
+    if (!isFinal(error))
+      log.warn({ ...brings(error), room }, 'what a sync left out cannot be read yet; trying on');
+    for (let pause = FIRST_PAUSE; ; pause = Math.min(pause * 2, LONGEST_PAUSE)) {
+      if (isFinal(error) || now().getTime() - this.#begun > TOO_OLD) return this.#givenUp(error);
+      await after(refusalIn(error)?.wait ?? pause, undefined, { signal });
+      try {
+        const read = await this.read();
+        log.info({ room }, 'what a sync left out has been read');
+        return read;
+      } catch (again) {
+        signal.throwIfAborted();
+        error = again;
+      }
+    }
+  }
+
+  #givenUp(error: unknown): null {
+    const { log, watch } = this.#needs;
+    watch.count('gaps_lost_total', { platform: PLATFORM });
+    log.error(
+      { ...brings(error), room: this.#gap.room },
+      'what a sync left out cannot be read: asks in it stay unanswered',
     );
-    const chunk = page.chunk ?? [];
-    for (const raw of chunk) intake.take(mapper(raw as never), room);
-    const last = chunk.at(-1);
-    if (!last || !page.end || page.end === from || (last.origin_server_ts ?? 0) < oldest) return;
-    from = page.end;
+    return null;
   }
 }

@@ -1,14 +1,13 @@
 import type { MatrixClient, MatrixEvent, Room } from 'matrix-js-sdk';
-import { type Reply, reply } from '../../chat/reply.ts';
-import { type Answered, type Memory, NOTHING_SENT } from './answered.ts';
+import type { Memory } from './answered.ts';
+import type { Answering, Sending } from './answering.ts';
 import { askedIn, pressedIn, type Said, type Words } from './asked.ts';
-import { directRoomWith } from './direct.ts';
-import type { Messages, Target, Whose } from './messages.ts';
-import { type Outbox, Refused, transactionOf } from './outbox.ts';
-import { guildOf, isAlone, isOrganiser, joinedAt } from './rights.ts';
+import { Loops } from './loops.ts';
+import type { Messages } from './messages.ts';
+import { type Outbox, Refused } from './outbox.ts';
+import { isAlone, joinedAt } from './rights.ts';
 import { Seen } from './seen.ts';
 import { type MatrixStart, PLATFORM, TOO_OLD } from './settings.ts';
-import { keepStanding } from './standing.ts';
 import { brings } from './trouble.ts';
 import { Turns } from './turns.ts';
 import { Unreadable } from './unreadable.ts';
@@ -19,21 +18,9 @@ interface IntakeNeeds {
   readonly outbox: Outbox;
   readonly memory: Memory;
   readonly messages: Messages;
+  readonly answering: Answering;
   client(): Promise<MatrixClient>;
 }
-
-/** An ask ready to be answered. */
-interface Asked {
-  readonly event: Said;
-  readonly words: string;
-  /** The event that the ask is known by, and the message that is answered. */
-  readonly asked: string;
-  readonly edit: boolean;
-  readonly thread: string | undefined;
-}
-
-/** Answers to our own messages, from one sender within a minute, after which we fall silent: no bot talks so. */
-const MOST_IN_A_ROW = 12;
 
 /** Takes the rooms' events in, and sees to it that each ask is answered once. */
 export class Intake {
@@ -42,7 +29,7 @@ export class Intake {
   readonly #turns = new Turns();
   readonly #begun = new Set<Promise<void>>();
   readonly #unreadable: Unreadable;
-  readonly #inARow = new Map<string, number[]>();
+  readonly #loops = new Loops();
   #closed = false;
 
   constructor(needs: IntakeNeeds) {
@@ -60,18 +47,12 @@ export class Intake {
     this.#closed = true;
   }
 
-  /** An event of a room's timeline. The same event may come more than once: after a restart, or from a gap. */
+  /** An event of a room. The same event may come more than once: after a restart, or from a gap. */
   take(event: MatrixEvent, room: Room): void {
-    const { start } = this.#needs;
     const id = event.getId();
-    const me = start.user;
+    const me = this.#needs.start.user;
     if (this.#closed || !id || event.isState() || event.getSender() === me) return;
-    const at = event.getTs();
-    if (start.now().getTime() - at > TOO_OLD) {
-      this.#tooOld(event);
-      return;
-    }
-    if (at < joinedAt(room, me)) return;
+    if (event.getTs() < joinedAt(room, me)) return;
     if (!this.#seen.first(`${room.roomId} ${id}`)) return;
     const work = this.#read(event, room)
       .catch((error: unknown) => this.#lost(error, id, room))
@@ -79,155 +60,85 @@ export class Intake {
     this.#begun.add(work);
   }
 
-  #tooOld(event: MatrixEvent): void {
-    if (event.getType() === 'm.room.message')
-      this.#needs.start.watch.count('events_too_old_total', { platform: PLATFORM });
-  }
-
   #lost(error: unknown, id: string, { roomId }: Room): void {
     const { log, watch } = this.#needs.start;
+    if (this.#closed && error instanceof Error && error.name === 'AbortError') {
+      log.info({ event: id, room: roomId }, 'a reply is left for the next start');
+      return;
+    }
     watch.count('replies_lost_total', { platform: PLATFORM });
     // Where it was not allowed, that has been said already.
     if (!(error instanceof Refused))
       log.error({ ...brings(error), event: id, room: roomId }, 'a reply could not be sent');
   }
 
+  /** What one member asks in a room is worked out in the order in which she asked; it is sent as it goes. */
   async #read(event: MatrixEvent, room: Room): Promise<void> {
-    if (event.isEncrypted() && !(await this.#unreadable.isReadable(event, room))) return;
-    const said = saidIn(event, room);
-    if (said.type === 'm.room.redaction') return this.#takenAway(said);
-    if (said.type === 'm.reaction') return this.#pressed(said, room);
-    const { start } = this.#needs;
-    const name = room.getMember(start.user)?.rawDisplayName ?? start.user;
-    const words = askedIn(said, { user: start.user, name, prefix: start.prefix, alone: isAlone(room) });
-    if (words && !this.#isLoop(said, words)) await this.#asked(said, words, room);
+    const inOrder = (work: () => Promise<Sending | undefined>) =>
+      this.#turns.take(`${room.roomId} ${event.getSender()}`, work);
+    const isOld = this.#needs.start.now().getTime() - event.getTs() > TOO_OLD;
+    if (event.isEncrypted() && isOld) return;
+    let sending = await inOrder(async () => {
+      if (event.isEncrypted() && !(await this.#unreadable.isReadable(event))) return undefined;
+      return this.#begin(saidIn(event, room), room, isOld);
+    });
+    // Nobody waits in line while a key may still be on its way.
+    if (
+      event.isEncrypted() &&
+      event.isDecryptionFailure() &&
+      (await this.#unreadable.becomesReadable(event, room))
+    )
+      sending = await inOrder(() => this.#begin(saidIn(event, room), room, isOld));
+    await sending?.();
   }
 
-  /** A bot that answers whatever we say would keep us talking for ever. */
+  async #begin(said: Said, room: Room, isOld: boolean): Promise<Sending | undefined> {
+    const { answering } = this.#needs;
+    if (said.type === 'm.room.redaction')
+      return said.redacts && !isOld ? answering.takeAway(said.redacts, said.id) : undefined;
+    if (said.type === 'm.reaction') return isOld ? undefined : this.#pressed(said, room);
+    const words = this.#wordsIn(said, room);
+    if (!words) return undefined;
+    if (isOld) return this.#tooOld(said);
+    if (this.#isLoop(said, words)) return undefined;
+    return answering.begin({ event: said, ...words, room, home: room });
+  }
+
+  #wordsIn(said: Said, room: Room): Words | null {
+    const { user, prefix } = this.#needs.start;
+    const name = room.getMember(user)?.rawDisplayName ?? user;
+    return askedIn(said, { user, name, prefix, alone: isAlone(room) });
+  }
+
+  async #tooOld({ id }: Said): Promise<undefined> {
+    const { memory, start } = this.#needs;
+    if (!(await memory.answerTo(id))) start.watch.count('events_too_old_total', { platform: PLATFORM });
+  }
+
   #isLoop({ sender, at, room }: Said, { byName }: Words): boolean {
     if (!byName) return false;
-    const key = `${room} ${sender}`;
-    const lately = [...(this.#inARow.get(key) ?? []).filter((one) => at - one < 60_000), at];
-    this.#inARow.set(key, lately);
-    if (lately.length === MOST_IN_A_ROW + 1)
+    const heard = this.#loops.heard(`${room} ${sender}`, at);
+    if (heard === 'too often from now on')
       this.#needs.start.log.warn(
         { room, sender },
         'this many questions by name within a minute: not answered',
       );
-    return lately.length > MOST_IN_A_ROW;
+    return heard !== 'as people do';
   }
 
-  #asked(event: Said, { words, asked, edit, thread }: Words, room: Room): Promise<void> {
-    return this.#turns.take(asked, () => this.#answer({ event, words, asked, edit, thread }, room));
-  }
-
-  async #pressed(event: Said, room: Room): Promise<void> {
+  /** A number under an answer of ours, pressed by the one who was answered. */
+  async #pressed(event: Said, room: Room): Promise<Sending | undefined> {
     const pressed = pressedIn(event, REACTIONS);
-    if (!pressed) return;
-    const choices = await this.#needs.memory.choicesUnder(pressed.on);
+    if (!pressed) return undefined;
+    const { memory, answering } = this.#needs;
+    const choices = await memory.choicesUnder(pressed.on);
     const choice = choices?.asks[pressed.at];
-    if (!choices || !choice || (!choice.open && choices.meantFor !== event.sender)) return;
-    const asked = {
-      event,
-      words: choice.ask,
-      asked: pressed.on,
-      edit: false,
-      thread: choices.thread ?? undefined,
-    };
-    await this.#turns.take(event.id, () => this.#answer(asked, room));
-  }
-
-  /** Whoever takes her ask away takes our answer away too; whoever takes a number away changes nothing. */
-  async #takenAway({ id, redacts }: Said): Promise<void> {
-    if (!redacts) return;
-    await this.#turns.take(redacts, async () => {
-      const { memory, messages } = this.#needs;
-      const sent = await memory.answerTo(redacts);
-      if (!sent?.main) return;
-      await messages.takeBack(sent, id);
-      await memory.keepAnswer(redacts, NOTHING_SENT, { guild: '', member: '' });
-    });
-  }
-
-  async #answer(asked: Asked, room: Room): Promise<void> {
-    const { start, memory } = this.#needs;
-    const { event } = asked;
-    const { watch } = start;
-    if (await memory.answerTo(event.id))
-      return watch.count('events_seen_again_total', { platform: PLATFORM });
-    watch.count('asks_total', { platform: PLATFORM });
-    const from = performance.now();
+    if (!choices || !choice || (!choice.open && choices.meantFor !== event.sender)) return undefined;
     const client = await this.#needs.client();
-    const guild = isAlone(room) ? null : guildOf(room, (id) => client.getRoom(id));
-    const whose: Whose = { guild: guild?.roomId ?? `alone:${event.sender}`, member: event.sender };
-    const said = await start.room.answer({
-      who: {
-        id: event.sender,
-        name: room.getMember(event.sender)?.rawDisplayName ?? event.sender,
-        organiser: isOrganiser(guild ?? room, event.sender),
-      },
-      guild: whose.guild,
-      place: room.roomId,
-      event: `matrix:${event.id}`,
-      onlyEffects: true,
-      words: asked.words,
-      now: start.now(),
-    });
-    await this.#give(said, asked, room, whose);
-    watch.took(PLATFORM, (performance.now() - from) / 1000);
-    if (said.standing) await keepStanding(said, room.roomId, event.id, this.#needs);
-  }
-
-  /** Sends the answer; where it is not allowed the ask is done with too. */
-  async #give(said: Reply, asked: Asked, room: Room, whose: Whose): Promise<void> {
-    const { memory, messages } = this.#needs;
-    const { event } = asked;
-    let sent: Answered = NOTHING_SENT;
-    try {
-      const was = asked.edit ? await memory.answerTo(asked.asked) : undefined;
-      const target = { room: room.roomId, to: asked.asked, thread: asked.thread };
-      if (said.audience === 'asker' && !said.error && !isAlone(room))
-        sent = await this.#alone(said, asked, target, whose);
-      else if (was?.room && was.main)
-        sent = await messages.replace(
-          said,
-          { ...was, room: was.room, main: was.main },
-          target,
-          event.id,
-          whose,
-        );
-      else sent = await messages.send(said, target, event.id, whose);
-    } catch (error) {
-      if (!(error instanceof Refused)) throw error;
-      this.#needs.start.watch.count('replies_lost_total', { platform: PLATFORM });
-    }
-    // First what an edit of the ask, or its going, will look for; then that this very event is done.
-    if (asked.edit) await memory.keepAnswer(asked.asked, sent, whose);
-    await memory.keepAnswer(event.id, sent, whose);
-  }
-
-  /** To her alone, with a pointer where she asked; or where that cannot be, a word on how she gets it. */
-  async #alone(said: Reply, { event }: Asked, target: Target, whose: Whose): Promise<Answered> {
-    const { messages } = this.#needs;
-    const direct = await directRoomWith(event.sender, this.#needs);
-    const pointer = { ...target, mentions: [event.sender] };
-    const point = (words: string, part: string) =>
-      messages.send(reply({ lines: [words] }), pointer, transactionOf(event.id, part), whose);
-    if (!direct)
-      return point(
-        'That answer is for you alone, and I cannot open a room with you. Invite me to a direct room and ask there.',
-        'pointer',
-      );
-    try {
-      await messages.send(said, { room: direct }, event.id, whose);
-      return await point('That answer is for you alone: I sent it to our direct room.', 'pointer');
-    } catch (error) {
-      if (!(error instanceof Refused)) throw error;
-      return point(
-        'That answer is for you alone, and I may not write to our direct room. Invite me to a new one.',
-        'pointer',
-      );
-    }
+    const home = client.getRoom(choices.home) ?? room;
+    const { on: asked } = pressed;
+    const thread = choices.thread ?? undefined;
+    return answering.begin({ event, words: choice.ask, asked, edit: false, thread, room, home });
   }
 }
 

@@ -1,7 +1,7 @@
 import { setTimeout as after } from 'node:timers/promises';
 import { CannotStart, EXIT } from '../platform.ts';
 import type { Session } from './session.ts';
-import type { MatrixStart } from './settings.ts';
+import { type MatrixStart, PLATFORM } from './settings.ts';
 import { waitOf } from './trouble.ts';
 
 interface Answer {
@@ -27,8 +27,14 @@ const unreachable = (homeserver: string, cause: unknown): CannotStart =>
     cause,
   );
 
+/** The homeserver before the library is there. */
+type Door = Pick<MatrixStart, 'homeserver' | 'watch' | 'log'>;
+
 /** One call before the library is there. Busy servers are asked again as they wish. */
-async function call(homeserver: string, { method, path, token, body }: Call): Promise<Answer> {
+async function call(door: Door, { method, path, token, body }: Call): Promise<Answer> {
+  const { homeserver, watch, log } = door;
+  const count = (what: 'rate_limited_total' | 'server_errors_total') =>
+    watch.count(what, { platform: PLATFORM });
   for (let tried = 1; ; tried++) {
     let answer: Answer;
     try {
@@ -45,37 +51,43 @@ async function call(homeserver: string, { method, path, token, body }: Call): Pr
       const wait = waitOf(said.retry_after_ms, response.headers.get('retry-after'));
       answer = { status: response.status, body: said, wait };
     } catch (error) {
+      count('server_errors_total');
       throw unreachable(homeserver, error);
     }
-    if (answer.status !== 429) {
-      if (answer.status >= 500) throw unreachable(homeserver, new Error(`status ${answer.status}`));
-      return answer;
+    if (answer.status >= 500) {
+      count('server_errors_total');
+      throw unreachable(homeserver, new Error(`status ${answer.status}`));
     }
+    if (answer.status !== 429) return answer;
+    count('rate_limited_total');
     if (tried === TRIES) throw unreachable(homeserver, new Error('it asks to wait'));
-    await after(Math.min(answer.wait ?? 1000 * 2 ** tried, LONGEST_WAIT));
+    const wait = Math.min(answer.wait ?? 1000 * 2 ** tried, LONGEST_WAIT);
+    if (tried === 1) log.warn({ wait }, 'the homeserver makes us wait before it lets us in');
+    await after(wait);
   }
 }
 
 export type Standing = 'good' | 'soft-logout' | 'gone';
 
 /** Whether the homeserver still knows a session. */
-export async function standingOf({ homeserver, accessToken, deviceId, user }: Session): Promise<Standing> {
-  const { status, body } = await whoAmI(homeserver, accessToken);
+export async function standingOf(door: Door, { accessToken, deviceId, user }: Session): Promise<Standing> {
+  const { status, body } = await whoAmI(door, accessToken);
   if (status === 200) return body.device_id === deviceId && body.user_id === user ? 'good' : 'gone';
   return body.soft_logout === true ? 'soft-logout' : 'gone';
 }
 
-const whoAmI = (homeserver: string, token: string): Promise<Answer> =>
-  call(homeserver, { method: 'GET', path: '/_matrix/client/v3/account/whoami', token });
+const whoAmI = (door: Door, token: string): Promise<Answer> =>
+  call(door, { method: 'GET', path: '/_matrix/client/v3/account/whoami', token });
 
 /** Logs a device out, where the homeserver still knows it. */
-export async function logOut({ homeserver, accessToken }: Session): Promise<void> {
-  await call(homeserver, { method: 'POST', path: '/_matrix/client/v3/logout', token: accessToken, body: {} });
+export async function logOut(door: Door, { accessToken }: Session): Promise<void> {
+  await call(door, { method: 'POST', path: '/_matrix/client/v3/logout', token: accessToken, body: {} });
 }
 
 /** A new session by the password; with `deviceId`, the same device again. */
-async function byPassword({ homeserver, user }: MatrixStart, password: string, deviceId?: string) {
-  const { status, body } = await call(homeserver, {
+async function byPassword(needs: MatrixStart, password: string, deviceId?: string) {
+  const { homeserver, user } = needs;
+  const { status, body } = await call(needs, {
     method: 'POST',
     path: '/_matrix/client/v3/login',
     body: {
@@ -97,8 +109,9 @@ async function byPassword({ homeserver, user }: MatrixStart, password: string, d
   });
 }
 
-async function byToken({ homeserver, user }: MatrixStart, accessToken: string): Promise<Session> {
-  const { status, body } = await whoAmI(homeserver, accessToken);
+async function byToken(needs: MatrixStart, accessToken: string): Promise<Session> {
+  const { homeserver, user } = needs;
+  const { status, body } = await whoAmI(needs, accessToken);
   if (status === 200 && body.user_id === user && typeof body.device_id === 'string')
     return { homeserver, user, deviceId: body.device_id, accessToken, keys: false };
   const why =

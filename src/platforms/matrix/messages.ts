@@ -1,8 +1,10 @@
-import type { Picture, Recipe, Reply } from '../../chat/reply.ts';
-import type { Answered, Memory } from './answered.ts';
+import { type Picture, type Recipe, type Reply, reply } from '../../chat/reply.ts';
+import type { Log } from '../platform.ts';
+import type { Memory, Sent } from './answered.ts';
 import { attachmentOf, lockFile, typeOf } from './attachment.ts';
 import { type Outbox, Refused, transactionOf } from './outbox.ts';
-import { numbered, REACTIONS, wordsOf } from './words.ts';
+import { brings } from './trouble.ts';
+import { numbered, REACTIONS, type Words, wordsOf } from './words.ts';
 
 /** Where a message goes, and what it answers. */
 export interface Target {
@@ -18,12 +20,15 @@ interface MessagesNeeds {
   readonly outbox: Outbox;
   readonly memory: Memory;
   readonly prefix: string;
+  readonly log: Log;
   draw(recipe: Recipe): Promise<Uint8Array>;
 }
 
 export interface Whose {
   readonly guild: string;
   readonly member: string;
+  /** The room whose guild was asked in, where the answer goes to another. */
+  readonly home?: string;
 }
 
 /** Makes messages of replies and sends them. */
@@ -35,51 +40,38 @@ export class Messages {
   }
 
   /** Sends a reply with its pictures and numbers. `event` names every part, so that none is sent twice. */
-  async send(reply: Reply, target: Target, event: string, whose: Whose): Promise<Answered> {
-    const { outbox } = this.#needs;
-    const main = await outbox.send(
-      target.room,
-      'm.room.message',
-      { ...this.#words(reply), ...relationOf(target) },
-      transactionOf(event, 'answer'),
-    );
-    const others = await this.#pictures(reply.pictures, target, event);
-    const reactions = await this.#numbers(reply, main, target, event, whose);
-    return { room: target.room, main, others, reactions };
+  async send(reply: Reply, target: Target, event: string, whose: Whose): Promise<Sent> {
+    const words = wordsOf(reply, this.#needs.prefix);
+    const content = { ...noticeOf(words), ...relationOf(target) };
+    const main = await this.#say(target.room, content, transactionOf(event, 'answer'));
+    return this.#rest(reply, words, { room: target.room, main }, target, event, whose);
   }
 
   /** Puts a reply in an earlier one's place: its words are edited, pictures and numbers made anew. */
-  async replace(
-    reply: Reply,
-    was: Answered & { room: string; main: string },
-    target: Target,
-    event: string,
-    whose: Whose,
-  ): Promise<Answered> {
-    await this.edit(reply, was.room, was.main, transactionOf(event, 'edit'));
+  async replace(reply: Reply, was: Sent, target: Target, event: string, whose: Whose): Promise<Sent> {
+    const words = await this.edit(reply, was.room, was.main, transactionOf(event, 'edit'));
     await this.#takeBack(was.room, [...was.others, ...was.reactions], event);
     await this.#needs.memory.dropChoices(was.main);
-    const others = await this.#pictures(reply.pictures, target, event);
-    const reactions = await this.#numbers(reply, was.main, target, event, whose);
-    return { room: was.room, main: was.main, others, reactions };
+    return this.#rest(reply, words, was, { ...target, room: was.room }, event, whose);
   }
 
   /** Puts other words in a message's place. */
-  async edit(reply: Reply, room: string, message: string, transaction: string): Promise<void> {
-    const words = this.#words(reply);
+  async edit(reply: Reply, room: string, message: string, transaction: string): Promise<Words> {
+    const words = wordsOf(reply, this.#needs.prefix);
+    const notice = noticeOf(words);
     const content = {
-      ...words,
-      body: `* ${words.body}`,
-      formatted_body: `* ${words.formatted_body}`,
-      'm.new_content': words,
+      ...notice,
+      body: `* ${notice.body}`,
+      formatted_body: `* ${notice.formatted_body}`,
+      'm.new_content': notice,
       'm.relates_to': { rel_type: 'm.replace', event_id: message },
     };
-    await this.#needs.outbox.send(room, 'm.room.message', content, transaction);
+    await this.#say(room, content, transaction);
+    return words;
   }
 
   /** Takes an answer back, all of it. */
-  async takeBack({ room, main, others, reactions }: Answered, event: string): Promise<void> {
-    if (room === null || main === null) return;
+  async takeBack({ room, main, others, reactions }: Sent, event: string): Promise<void> {
     await this.#takeBack(room, [main, ...others, ...reactions], event);
     await this.#needs.memory.dropChoices(main);
   }
@@ -88,33 +80,45 @@ export class Messages {
     for (const one of events) await this.#needs.outbox.redact(room, one, transactionOf(event, 'redact', one));
   }
 
-  #words(reply: Reply) {
-    const { plain, html } = wordsOf(reply, this.#needs.prefix);
-    return {
-      msgtype: 'm.notice',
-      body: plain,
-      format: 'org.matrix.custom.html',
-      formatted_body: html,
-      'm.mentions': {},
-    };
+  #say(room: string, content: object, transaction: string): Promise<string> {
+    return this.#needs.outbox.send(room, 'm.room.message', content, transaction);
   }
 
-  async #pictures(pictures: readonly Picture[], target: Target, event: string): Promise<string[]> {
-    const sent: string[] = [];
-    for (const [i, picture] of pictures.entries()) {
-      const bytes = await this.#needs.draw(picture.of);
-      const at = await this.#upload(target.room, picture.name, bytes);
-      const content = { ...attachmentOf(picture, bytes, at), ...relationOf({ ...target, mentions: [] }) };
-      sent.push(
-        await this.#needs.outbox.send(
-          target.room,
-          'm.room.message',
-          content,
-          transactionOf(event, 'picture', `${i}`),
-        ),
-      );
+  /** What follows the words: the whole of them where they were too long, pictures and files, numbers. */
+  async #rest(
+    reply: Reply,
+    words: Words,
+    { room, main }: Pick<Sent, 'room' | 'main'>,
+    target: Target,
+    event: string,
+    whose: Whose,
+  ): Promise<Sent> {
+    const files = reply.pictures.map((picture) => ({
+      ...picture,
+      bytes: () => this.#needs.draw(picture.of),
+    }));
+    const whole = words.whole;
+    if (whole !== undefined)
+      files.unshift({ ...WHOLE, of: { draw: '' }, bytes: async () => Buffer.from(whole, 'utf8') });
+    const others: string[] = [];
+    for (const [i, file] of files.entries())
+      others.push(await this.#file(file, target, transactionOf(event, 'picture', `${i}`)));
+    return { room, main, others, reactions: await this.#numbers(reply, main, target, event, whose) };
+  }
+
+  /** Sends a picture or file; where it cannot be, a word that it is missing. */
+  async #file(file: Drawn, target: Target, transaction: string): Promise<string> {
+    const relation = relationOf({ ...target, mentions: [] });
+    try {
+      const bytes = await file.bytes();
+      const at = await this.#upload(target.room, file.name, bytes);
+      return await this.#say(target.room, { ...attachmentOf(file, bytes, at), ...relation }, transaction);
+    } catch (error) {
+      if (!(error instanceof Refused))
+        this.#needs.log.error({ ...brings(error), file: file.name }, 'a picture or file could not be made');
+      const sorry = noticeOf(wordsOf(missing(file.name), this.#needs.prefix));
+      return this.#say(target.room, { ...sorry, ...relation }, transactionOf(transaction, 'missing'));
     }
-    return sent;
   }
 
   async #upload(room: string, name: string, bytes: Uint8Array): Promise<{ url: string } | { file: object }> {
@@ -137,19 +141,14 @@ export class Messages {
     const { outbox, memory } = this.#needs;
     const asks = numbered(reply.choices).map(({ ask, open = false }) => ({ ask, open }));
     if (asks.length === 0) return [];
-    await memory.keepChoices(main, { meantFor: whose.member, thread: target.thread ?? null, asks }, whose);
+    const { thread = null, room } = target;
+    const { guild, member, home = room } = whose;
+    await memory.keepChoices(main, { meantFor: member, thread, home, asks }, { guild, member });
     const sent: string[] = [];
     for (const i of asks.keys()) {
-      const relation = { rel_type: 'm.annotation', event_id: main, key: REACTIONS[i] };
+      const content = { 'm.relates_to': { rel_type: 'm.annotation', event_id: main, key: REACTIONS[i] } };
       try {
-        sent.push(
-          await outbox.send(
-            target.room,
-            'm.reaction',
-            { 'm.relates_to': relation },
-            transactionOf(event, 'number', `${i}`),
-          ),
-        );
+        sent.push(await outbox.send(room, 'm.reaction', content, transactionOf(event, 'number', `${i}`)));
       } catch (error) {
         // Members can put the number under the message themselves.
         if (error instanceof Refused) break;
@@ -159,6 +158,24 @@ export class Messages {
     return sent;
   }
 }
+
+interface Drawn extends Picture {
+  bytes(): Promise<Uint8Array>;
+}
+
+const WHOLE = { name: 'answer.txt', alt: 'The whole answer: it is too long for one message' };
+
+const missing = (name: string): Reply =>
+  reply({ lines: [`${name} could not be sent here. Ask me for it in a direct room.`] });
+
+/** Nobody is meant by it unless that is stated. */
+const noticeOf = ({ plain, html }: Words) => ({
+  msgtype: 'm.notice',
+  body: plain,
+  format: 'org.matrix.custom.html',
+  formatted_body: html,
+  'm.mentions': {},
+});
 
 /** How a message hangs together with what it answers, and whom it means. */
 function relationOf({ to, thread, mentions = [] }: Target): object {

@@ -3,7 +3,7 @@ import { setTimeout as after } from 'node:timers/promises';
 import type { MatrixClient } from 'matrix-js-sdk';
 import type { Watch } from '../../chat/watch.ts';
 import type { Log } from '../platform.ts';
-import { PLATFORM } from './settings.ts';
+import { PLATFORM, TOO_OLD } from './settings.ts';
 import { brings, type Refusal, refusalIn } from './trouble.ts';
 
 /** Something was not allowed there: it has been counted and said, and there is nothing more to do about it. */
@@ -24,6 +24,8 @@ interface OutboxNeeds {
   client(): Promise<MatrixClient>;
 }
 
+/** The homeserver is said to make us wait no more often than this, milliseconds. */
+const SAID_AGAIN = 60_000;
 const FIRST_PAUSE = 1000;
 const LONGEST_PAUSE = 60_000;
 
@@ -37,6 +39,7 @@ export class Outbox {
   readonly #refusing = new Set<string>();
   readonly #stopping = new AbortController();
   #waiting = false;
+  #said = Number.NEGATIVE_INFINITY;
 
   constructor(needs: OutboxNeeds) {
     this.#needs = needs;
@@ -92,7 +95,9 @@ export class Outbox {
     return { type: event.getWireType(), content: event.getWireContent() };
   }
 
+  /** Tries for as long as anybody could wait for an answer. */
   async #trying<T>(room: string, act: (client: MatrixClient) => Promise<T>): Promise<T> {
+    const until = performance.now() + TOO_OLD;
     for (let pause = FIRST_PAUSE; ; pause = Math.min(pause * 2, LONGEST_PAUSE)) {
       const client = await this.#needs.client();
       try {
@@ -103,7 +108,7 @@ export class Outbox {
       } catch (error) {
         const refusal = refusalIn(error);
         if (refusal && !isPassing(refusal)) throw this.#refused(room, refusal);
-        if (!refusal && !isNetwork(error)) throw error;
+        if ((!refusal && !isNetwork(error)) || performance.now() > until) throw error;
         this.#unreached(error);
         await after(refusal?.wait ?? pause, undefined, { signal: this.#stopping.signal });
       }
@@ -113,13 +118,16 @@ export class Outbox {
   #unreached(error: unknown): void {
     if (this.#waiting) return;
     this.#waiting = true;
+    // A homeserver that lets some through and holds others back is said once, not with every message.
+    if (performance.now() - this.#said < SAID_AGAIN) return;
+    this.#said = performance.now();
     this.#needs.log.warn(brings(error), 'the homeserver makes us wait');
   }
 
   #reached(): void {
     if (!this.#waiting) return;
     this.#waiting = false;
-    this.#needs.log.info({}, 'the homeserver takes messages again');
+    this.#needs.log.debug({}, 'the homeserver takes messages again');
   }
 
   #refused(room: string, refusal: Refusal): Refused {

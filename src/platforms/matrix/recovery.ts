@@ -1,3 +1,4 @@
+import { randomBytes } from 'node:crypto';
 import type { MatrixClient } from 'matrix-js-sdk';
 import type { CryptoCallbacks } from 'matrix-js-sdk/lib/crypto-api/index.js';
 import { decodeRecoveryKey, encodeRecoveryKey } from 'matrix-js-sdk/lib/crypto-api/recovery-key.js';
@@ -18,6 +19,13 @@ export function readRecoveryKey(written: string): Uint8Array<ArrayBuffer> {
       error,
     );
   }
+}
+
+/** A new recovery key, as it is written down. */
+export function newRecoveryKey(): string {
+  const written = encodeRecoveryKey(new Uint8Array(randomBytes(32)));
+  if (!written) throw new Error('a recovery key could not be written');
+  return written;
 }
 
 /** The library asks for the key where a secret of the account is locked with it. */

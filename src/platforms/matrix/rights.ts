@@ -5,8 +5,11 @@ type Json = Readonly<Record<string, unknown>>;
 const stateOf = (room: Room, type: string, key = ''): Json | undefined =>
   room.currentState.getStateEvents(type, key)?.getContent() as Json | undefined;
 
-const levelIn = (value: unknown, otherwise: number): number =>
-  typeof value === 'number' && Number.isFinite(value) ? value : otherwise;
+/** A level; older rooms may hold it as text. */
+function levelIn(value: unknown, otherwise: number): number {
+  const level = typeof value === 'string' && /^\s*[+-]?\d+\s*$/.test(value) ? Number(value) : value;
+  return typeof level === 'number' && Number.isFinite(level) ? level : otherwise;
+}
 
 /** Versions of rooms whose makers have every right, whatever the levels say (room version 12 and on). */
 const makersRule = (version: string): boolean => Number(version) >= 12;
@@ -23,11 +26,16 @@ function powerOf(room: Room, user: string): number {
   return levelIn((levels.users as Json | undefined)?.[user], levelIn(levels.users_default, 0));
 }
 
+/** Where a room says nothing else, moderators have this level. */
+const MODERATOR = 50;
+
 /** Whether a member may do what organisers do: what changes a room's settings (moderators, as a rule). */
 export function isOrganiser(room: Room, user: string): boolean {
-  const needed = levelIn(stateOf(room, 'm.room.power_levels')?.state_default, 50);
-  // A room where everybody may change everything has no organisers by that; then moderators are.
-  return powerOf(room, user) >= Math.max(needed, 1);
+  const levels = stateOf(room, 'm.room.power_levels');
+  const needed = levelIn(levels?.state_default, MODERATOR);
+  const everybody = levelIn(levels?.users_default, 0);
+  // Where everybody may change everything, that tells nobody from anybody: then those above the others are.
+  return powerOf(room, user) >= (needed > everybody ? needed : Math.max(MODERATOR, everybody + 1));
 }
 
 /**

@@ -1,4 +1,4 @@
-/** Remembers the last events, so that one delivered again while it is being answered is not begun again. */
+/** Remembers the last ids it was told, so that one delivered again while it is being answered is not begun again. */
 export class Seen {
   readonly #most: number;
   readonly #ids = new Set<string>();
@@ -16,5 +16,9 @@ export class Seen {
       if (oldest !== undefined) this.#ids.delete(oldest);
     }
     return true;
+  }
+
+  has(id: string): boolean {
+    return this.#ids.has(id);
   }
 }

@@ -39,5 +39,3 @@ export function keepSession(file: string, session: Session): void {
   fsyncSync(folder);
   closeSync(folder);
 }
-
-export const forgetSession = (file: string): void => rmSync(file, { force: true });

@@ -9,7 +9,7 @@ export interface MatrixStart extends PlatformNeeds {
   readonly password?: string | undefined;
   readonly accessToken?: string | undefined;
   /** Locks what is kept on the disk for encrypted rooms. */
-  readonly storeKey?: string | undefined;
+  readonly storeKey: string;
   readonly recoveryKey?: string | undefined;
   readonly prefix: string;
   readonly inviteFrom: readonly string[];

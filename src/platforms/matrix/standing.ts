@@ -22,11 +22,8 @@ export async function keepStanding(
   const name = said.standing ?? '';
   const words = { ...said, choices: [], pictures: [] };
   const known = await memory.standing(room, name);
-  const client = await needs.client();
-  const gone = known && client.getRoom(room)?.findEventById(known)?.isRedacted();
-  if (known && !gone) return messages.edit(words, room, known, transactionOf(event, 'standing'));
+  if (known) return void (await messages.edit(words, room, known, transactionOf(event, 'standing')));
   const { main } = await messages.send(words, { room }, `${event} standing`, { guild: room, member: '' });
-  if (!main) return;
   await memory.keepStanding(room, name, main);
   await pin(room, main, needs);
 }

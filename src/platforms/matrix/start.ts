@@ -5,16 +5,20 @@ import type { Reply } from '../../chat/reply.ts';
 import { reply } from '../../chat/reply.ts';
 import { CannotStart, EXIT, type Platform } from '../platform.ts';
 import { Memory } from './answered.ts';
-import { clientFor, type SyncAnswer, startSync } from './connection.ts';
-import { fillGap, gapsIn } from './gaps.ts';
+import { Answering } from './answering.ts';
+import { clientFor, startSync } from './connection.ts';
+import { Direct } from './direct.ts';
 import { Intake } from './intake.ts';
 import { Invitations } from './invitations.ts';
 import type { KeptIndexedDb } from './kept-indexeddb/open.ts';
 import { openKeys, putAside } from './keys.ts';
+import { forgetLeft } from './left.ts';
 import { logIn, logInAgain, logOut, standingOf } from './login.ts';
+import { membershipChanged } from './membership.ts';
 import { Messages } from './messages.ts';
 import { Outbox } from './outbox.ts';
 import { Quiet } from './quiet.ts';
+import { Reading } from './reading.ts';
 import { readRecoveryKey, signDevice } from './recovery.ts';
 import { keepSession, readSession, type Session } from './session.ts';
 import { type MatrixStart, PLATFORM } from './settings.ts';
@@ -45,6 +49,7 @@ class Running implements Platform {
   readonly #outbox: Outbox;
   readonly #messages: Messages;
   readonly #intake: Intake;
+  readonly #reading: Reading;
   readonly #invitations: Invitations;
   readonly #files: { readonly session: string; readonly keys: string };
   #session: Session | undefined;
@@ -52,8 +57,6 @@ class Running implements Platform {
   #client: MatrixClient | undefined;
   /** The client once it may be used; another one after a new login. */
   #ready = Promise.withResolvers<MatrixClient>();
-  #readTo: string | undefined;
-  #reading: Promise<void> = Promise.resolve();
   #tidying: NodeJS.Timeout | undefined;
   #stopped = false;
 
@@ -68,7 +71,7 @@ class Running implements Platform {
     const { log, watch, draw, prefix } = needs;
     this.#memory = new Memory(needs.facts.notes);
     this.#outbox = new Outbox({ log, watch, client });
-    this.#messages = new Messages({ outbox: this.#outbox, memory: this.#memory, prefix, draw });
+    this.#messages = new Messages({ outbox: this.#outbox, memory: this.#memory, prefix, log, draw });
     const parts = {
       start: needs,
       outbox: this.#outbox,
@@ -76,29 +79,32 @@ class Running implements Platform {
       messages: this.#messages,
       client,
     };
-    this.#intake = new Intake(parts);
+    const answering = new Answering({ ...parts, direct: new Direct(parts) });
+    this.#intake = new Intake({ ...parts, answering });
+    this.#reading = new Reading({ ...parts, intake: this.#intake });
     this.#invitations = new Invitations(needs, this.#outbox);
   }
 
   async begin(): Promise<void> {
     const { storeKey, recoveryKey } = this.#needs;
-    if (!storeKey)
-      throw new CannotStart({
-        sentence:
-          'Matrix needs a "storeKey" in the settings: a long secret, made once, that locks the keys of encrypted rooms on the disk.',
-        status: EXIT.settings,
-      });
     const signing = recoveryKey ? readRecoveryKey(recoveryKey) : undefined;
-    this.#readTo = await this.#memory.readTo();
+    await this.#reading.begin();
     const lost = await this.#openDevice(storeKey);
     await this.#connect(signing);
     if (lost) await this.#tellLost();
-    const tidy = () =>
-      this.#memory
-        .prune(new Date(this.#needs.now().getTime() - 30 * DAY))
-        .catch((error: unknown) => this.#needs.log.error(brings(error), 'could not tidy up'));
+    const tidy = () => this.#tidy();
     this.#tidying = setInterval(tidy, DAY).unref();
     void tidy();
+  }
+
+  async #tidy(): Promise<void> {
+    const old = new Date(this.#needs.now().getTime() - 30 * DAY);
+    try {
+      await this.#memory.prune(old);
+      await forgetLeft(old, this.#needs);
+    } catch (error) {
+      this.#needs.log.error(brings(error), 'could not tidy up');
+    }
   }
 
   /** The session and its keys: those that are kept, or a new device. True where an old device's keys were lost. */
@@ -121,7 +127,7 @@ class Running implements Platform {
           status: EXIT.settings,
         });
       putAside(keysFile, this.#needs.now());
-      await logOut(known);
+      await logOut(this.#needs, known);
       this.#needs.log.warn(
         { device: known.deviceId },
         'the keys of this device are lost: beginning a new one',
@@ -139,7 +145,7 @@ class Running implements Platform {
     const kept = readSession(file);
     const { user, homeserver } = this.#needs;
     if (!kept || kept.user !== user || kept.homeserver !== homeserver) return undefined;
-    const standing = await standingOf(kept);
+    const standing = await standingOf(this.#needs, kept);
     if (standing === 'good') return kept;
     if (standing === 'gone') return undefined;
     const again = await logInAgain(this.#needs, kept);
@@ -154,7 +160,7 @@ class Running implements Platform {
       start: this.#needs,
       quiet: this.#quiet,
       recoveryKey: signing,
-      onSynced: (answer) => this.#synced(answer),
+      onSynced: (news) => this.#client && this.#reading.take(news, this.#client),
     });
     this.#client = client;
     if (!session.keys) {
@@ -173,48 +179,24 @@ class Running implements Platform {
   async #listen(client: MatrixClient, signing: Uint8Array<ArrayBuffer> | undefined): Promise<void> {
     const { RoomEvent, ClientEvent, HttpApiEvent } = await import('matrix-js-sdk');
     const { log, watch } = this.#needs;
-    client.on(RoomEvent.Timeline, (event, room, toStart, removed) => {
-      if (room && !toStart && !removed) this.#intake.take(event, room);
-    });
     client.on(RoomEvent.MyMembership, (room, membership, before) => {
       if (membership === 'invite') void this.#invitations.take(room);
-      if ((membership === 'leave' || membership === 'ban') && before === 'join')
-        log.info({ room: room.roomId, membership }, 'no longer in a room');
+      else void membershipChanged(room, membership, before, this.#needs);
     });
-    let away = false;
+    // A long wait for news may end early; only what fails again and again is said.
+    let away: 'no' | 'perhaps' | 'yes' = 'no';
     client.on(ClientEvent.Sync, (state, _before, data) => {
-      if ((state === 'RECONNECTING' || state === 'ERROR') && !away) {
-        away = true;
-        log.warn(brings(data?.error), 'the homeserver cannot be reached; trying again');
+      if (state === 'RECONNECTING' && away === 'no') away = 'perhaps';
+      if (state === 'ERROR' && away !== 'yes') {
+        away = 'yes';
+        log.warn(brings(data?.error), 'the homeserver cannot be reached, or refuses; trying on');
       }
-      if (state === 'SYNCING' && away) {
-        away = false;
-        watch.count('reconnects_total', { platform: PLATFORM });
-        log.info({}, 'the homeserver is back');
-      }
+      if (state !== 'SYNCING' || away === 'no') return;
+      watch.count('reconnects_total', { platform: PLATFORM });
+      if (away === 'yes') log.info({}, 'the homeserver is back');
+      away = 'no';
     });
     client.once(HttpApiEvent.SessionLoggedOut, (error) => void this.#loggedOut(error, signing));
-  }
-
-  /** After each sync: what it left out is asked for, and how far we have read is kept once all of it is done. */
-  #synced(answer: SyncAnswer): void {
-    if (this.#stopped) return;
-    const client = this.#client;
-    const { log, now } = this.#needs;
-    const gaps = gapsIn(answer, this.#readTo);
-    this.#readTo = answer.next_batch;
-    const filled = gaps.map((gap) =>
-      client
-        ? fillGap(gap, client, this.#intake, now).catch((error: unknown) =>
-            log.warn({ ...brings(error), room: gap.room }, 'what was left out could not be read'),
-          )
-        : undefined,
-    );
-    this.#reading = this.#reading
-      .then(() => Promise.all(filled))
-      .then(() => Promise.all(this.#intake.begun()))
-      .then(() => this.#memory.keepReadTo(answer.next_batch))
-      .catch((error: unknown) => log.error(brings(error), 'could not keep how far was read'));
   }
 
   /** The homeserver wants a new login for the same device, or has put the device away. */
@@ -285,7 +267,8 @@ class Running implements Platform {
     clearInterval(this.#tidying);
     this.#stopped = true;
     this.#intake.close();
-    const finished = Promise.allSettled([...this.#intake.begun(), this.#reading]);
+    this.#reading.stop();
+    const finished = Promise.allSettled([...this.#intake.begun(), this.#reading.finished()]);
     await Promise.race([finished, new Promise((done) => setTimeout(done, 10_000).unref())]);
     this.#outbox.stop();
     this.#client?.stopClient();

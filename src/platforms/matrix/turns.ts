@@ -1,9 +1,9 @@
 /** Works about one thing run one after another; works about different things at once. */
 export class Turns {
-  readonly #last = new Map<string, Promise<void>>();
+  readonly #last = new Map<string, Promise<unknown>>();
 
   /** Runs the work after those about the same thing that were begun before it. */
-  take(about: string, work: () => Promise<void>): Promise<void> {
+  take<T>(about: string, work: () => Promise<T>): Promise<T> {
     const before = this.#last.get(about) ?? Promise.resolve();
     const done = before.then(work, work);
     this.#last.set(about, done);

@@ -1,3 +1,4 @@
+import { setTimeout as after } from 'node:timers/promises';
 import type { MatrixClient, MatrixEvent, Room } from 'matrix-js-sdk';
 import { reply } from '../../chat/reply.ts';
 import type { Memory } from './answered.ts';
@@ -25,22 +26,21 @@ export class Unreadable {
     this.#needs = needs;
   }
 
-  /** Whether it could be read; where not, its sender has been told. */
-  async isReadable(event: MatrixEvent, room: Room): Promise<boolean> {
+  /** Whether it can be read now. */
+  async isReadable(event: MatrixEvent): Promise<boolean> {
     const client = await this.#needs.client();
     await client.decryptEventIfNeeded(event);
-    if (!event.isDecryptionFailure()) return true;
-    if (await this.#keyComes(event)) return true;
-    await this.#tell(event, room);
-    return false;
+    return !event.isDecryptionFailure();
   }
 
-  async #keyComes(event: MatrixEvent): Promise<boolean> {
+  /** Whether its key still comes; where not, its sender has been told. */
+  async becomesReadable(event: MatrixEvent, room: Room): Promise<boolean> {
     const until = performance.now() + PATIENCE;
     while (performance.now() < until) {
-      await new Promise((done) => setTimeout(done, 100));
+      await after(100);
       if (!event.isDecryptionFailure()) return true;
     }
+    await this.#tell(event, room);
     return false;
   }
 

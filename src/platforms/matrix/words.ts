@@ -4,10 +4,15 @@ import type { Reply, ReplyChoice, Table } from '../../chat/reply.ts';
 export interface Words {
   readonly plain: string;
   readonly html: string;
+  /** All the words, where they did not fit into one message. */
+  readonly whole?: string;
 }
 
-/** The platform refuses an event of more than 65,536 bytes, encrypted and all; this leaves room for that. */
-const LONGEST = 12_000;
+/**
+ * The platform refuses an event of more than 65,536 bytes. An edit holds the words twice, and locking them makes
+ * four bytes of three.
+ */
+const MOST_BYTES = 20_000;
 
 /** More reactions than a hand has fingers are no help. */
 export const REACTIONS = ['1️⃣', '2️⃣', '3️⃣', '4️⃣', '5️⃣', '6️⃣', '7️⃣', '8️⃣', '9️⃣', '🔟'] as const;
@@ -52,7 +57,7 @@ export function wordsOf(reply: Reply, prefix: string): Words {
     plain: [...plain, ...(table ? [table.plain] : []), ...after.map((one) => one.plain)].join('\n'),
     html: `${html.join('<br>')}${table ? table.html : ''}${table || after.length === 0 ? '' : '<br>'}${after.map((one) => one.html).join('<br>')}`,
   };
-  return words.html.length + words.plain.length <= LONGEST ? words : cut(words);
+  return bytesOf(words) <= MOST_BYTES ? words : cut(words);
 }
 
 const same = (text: string, wrap = (inner: string) => inner): Words => ({
@@ -74,9 +79,18 @@ function tableOf({ columns, rows }: Table, typed: (text: string) => string): Wor
   };
 }
 
-/** A reply too long for one message: the words that fit, and a sign that there were more. */
-function cut({ plain }: Words): Words {
-  let fits = plain.slice(0, LONGEST / 3);
-  fits = `${fits.slice(0, Math.max(fits.lastIndexOf('\n'), 1))}\n…`;
-  return { plain: fits, html: escaped(fits).replaceAll('\n', '<br>') };
+const bytesOf = ({ plain, html }: Words): number => Buffer.byteLength(JSON.stringify([plain, html]));
+
+/** A reply too long for one message: the lines that fit, and where the rest is. */
+function cut({ plain: whole }: Words): Words {
+  const fits: string[] = [];
+  const shown = (lines: readonly string[]): Words => {
+    const all = [...lines, '…', 'The rest is in the file below.'];
+    return { plain: all.join('\n'), html: all.map(escaped).join('<br>') };
+  };
+  for (const line of whole.split('\n')) {
+    if (bytesOf(shown([...fits, line])) > MOST_BYTES) break;
+    fits.push(line);
+  }
+  return { ...shown(fits), whole };
 }

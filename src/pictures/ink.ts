@@ -1,0 +1,2 @@
+/** Line and letters. */
+export const INK = '#1B2233';

@@ -1,0 +1,230 @@
+import type { MatrixClient, Room } from 'matrix-js-sdk';
+import { type Reply, reply } from '../../chat/reply.ts';
+import type { Memory, Sent } from './answered.ts';
+import type { Said } from './asked.ts';
+import type { Direct } from './direct.ts';
+import type { Messages, Target, Whose } from './messages.ts';
+import { type Outbox, Refused, transactionOf } from './outbox.ts';
+import { guildOf, isAlone, isOrganiser } from './rights.ts';
+import { Seen } from './seen.ts';
+import { type MatrixStart, PLATFORM } from './settings.ts';
+import { keepStanding } from './standing.ts';
+import { Turns } from './turns.ts';
+
+interface AnsweringNeeds {
+  readonly start: MatrixStart;
+  readonly outbox: Outbox;
+  readonly memory: Memory;
+  readonly messages: Messages;
+  readonly direct: Direct;
+  client(): Promise<MatrixClient>;
+}
+
+/** An ask ready to be answered. */
+export interface Asked {
+  readonly event: Said;
+  readonly words: string;
+  /** The message that is answered: the edited one where this is an edit, ours where a number was pressed. */
+  readonly asked: string;
+  readonly edit: boolean;
+  readonly thread: string | undefined;
+  /** Where it was asked. */
+  readonly room: Room;
+  /** The room whose guild is meant. */
+  readonly home: Room;
+}
+
+/** The answer is worked out, and what it keeps is kept: this sends it. */
+export type Sending = () => Promise<void>;
+
+const EDITED =
+  'That was kept when you first sent it, and an edit does not change it. Send what you want now as a new message.';
+
+/** Answers asks, and takes answers back. */
+export class Answering {
+  readonly #needs: AnsweringNeeds;
+  /** Sendings and takings about one ask, one after another. */
+  readonly #turns = new Turns();
+  /** Asks taken away, perhaps before they were answered. */
+  readonly #gone = new Seen();
+
+  constructor(needs: AnsweringNeeds) {
+    this.#needs = needs;
+  }
+
+  /** Works an answer out; undefined where the ask was answered before, or is not hers to edit. */
+  async begin(given: Asked): Promise<Sending | undefined> {
+    const { start, memory } = this.#needs;
+    const { event } = given;
+    if (await memory.answerTo(event.id)) {
+      start.watch.count('events_seen_again_total', { platform: PLATFORM });
+      return undefined;
+    }
+    const asked = given.edit ? await this.#edited(given) : given;
+    if (!asked) return undefined;
+    start.watch.count('asks_total', { platform: PLATFORM });
+    const from = performance.now();
+    if (isAlone(asked.room)) await this.#needs.direct.met(event.sender, asked.room);
+    const whose = await this.#whose(asked);
+    const did = asked.edit && ((await memory.answerTo(asked.asked))?.did ?? false);
+    const said = did ? reply({ lines: [EDITED] }) : await this.#answer(asked, whose);
+    const does = did || (await this.#isKept(said, asked, whose));
+    return () =>
+      this.#turns.take(asked.edit ? asked.asked : event.id, async () => {
+        await this.#give(said, asked, whose, { did, does });
+        start.watch.took(PLATFORM, (performance.now() - from) / 1000);
+        if (said.standing && !this.#isGone(asked))
+          await keepStanding(said, asked.room.roomId, event.id, this.#needs);
+      });
+  }
+
+  /** Whoever takes her ask away takes our answer away too. */
+  takeAway(ask: string, redaction: string): Sending {
+    this.#gone.first(ask);
+    return () =>
+      this.#turns.take(ask, async () => {
+        const { memory, messages } = this.#needs;
+        await memory.dropStanding(ask);
+        const known = await memory.answerTo(ask);
+        const apart = await memory.apartFrom(ask);
+        for (const one of [known?.here, apart]) if (one) await messages.takeBack(one, redaction);
+        if (apart) await memory.dropApart(ask);
+        if (known?.here) await memory.keepAnswer(ask, { ...known, here: null }, { guild: '', member: '' });
+      });
+  }
+
+  /** An edit is its own sender's alone, and belongs where the edited message is. */
+  async #edited(asked: Asked): Promise<Asked | undefined> {
+    const { room, event } = asked;
+    try {
+      const original = await this.#needs.outbox.call(room.roomId, (client) =>
+        client.fetchRoomEvent(room.roomId, asked.asked),
+      );
+      if (original.sender !== event.sender) return undefined;
+      const relation = original.content?.['m.relates_to'];
+      const thread = relation?.rel_type === 'm.thread' ? relation.event_id : undefined;
+      return { ...asked, thread };
+    } catch (error) {
+      if (error instanceof Refused) return undefined;
+      throw error;
+    }
+  }
+
+  async #whose({ event, home }: Asked): Promise<Whose & { room: Room }> {
+    const client = await this.#needs.client();
+    const guild = isAlone(home) ? null : guildOf(home, (id) => client.getRoom(id));
+    return { guild: guild?.roomId ?? `alone:${event.sender}`, member: event.sender, room: guild ?? home };
+  }
+
+  #answer({ event, words, room, home }: Asked, whose: Whose & { room: Room }): Promise<Reply> {
+    const { start } = this.#needs;
+    const name =
+      (home.getMember(event.sender) ?? room.getMember(event.sender))?.rawDisplayName ?? event.sender;
+    return start.room.answer({
+      who: { id: event.sender, name, organiser: isOrganiser(whose.room, event.sender) },
+      guild: whose.guild,
+      place: home.roomId,
+      event: keyOf(event),
+      onlyEffects: true,
+      words,
+      now: start.now(),
+    });
+  }
+
+  /** Only what keeps something is kept as an answer. */
+  async #isKept(said: Reply, { event }: Asked, { guild }: Whose): Promise<boolean> {
+    return (
+      said.error === null && (await this.#needs.start.facts.answered.find(guild, keyOf(event))) !== undefined
+    );
+  }
+
+  #isGone = ({ asked, event }: Asked): boolean => this.#gone.has(asked) || this.#gone.has(event.id);
+
+  /** Sends the answer; where it is not allowed the ask is done with too. */
+  async #give(said: Reply, asked: Asked, whose: Whose, { did, does }: { did: boolean; does: boolean }) {
+    const { memory } = this.#needs;
+    let here: Sent | null = null;
+    try {
+      if (!this.#isGone(asked))
+        here = await (did ? this.#besides(said, asked, whose) : this.#send(said, asked, whose));
+    } catch (error) {
+      if (!(error instanceof Refused)) throw error;
+      this.#needs.start.watch.count('replies_lost_total', { platform: PLATFORM });
+    }
+    // First what an edit of the ask, or its going, will look for; then that this very event is done.
+    if (asked.edit) await memory.keepAnswer(asked.asked, { did: does, here }, whose);
+    await memory.keepAnswer(asked.event.id, { did: does, here: asked.edit ? null : here }, whose);
+  }
+
+  /** An edit of what is done is answered beside the first answer, which stays. */
+  async #besides(said: Reply, asked: Asked, whose: Whose): Promise<Sent | null> {
+    const { memory, messages } = this.#needs;
+    const known = (await memory.answerTo(asked.asked))?.here;
+    const sent = await messages.send(said, targetOf(asked), asked.event.id, whose);
+    return known ? { ...known, others: [...known.others, sent.main] } : sent;
+  }
+
+  async #send(said: Reply, asked: Asked, whose: Whose): Promise<Sent> {
+    const { memory, messages } = this.#needs;
+    const was = asked.edit ? (await memory.answerTo(asked.asked))?.here : undefined;
+    if (said.audience === 'asker' && !said.error && !isAlone(asked.room))
+      return this.#alone(said, asked, whose, was);
+    const target = targetOf(asked);
+    const here = was
+      ? await messages.replace(said, was, target, asked.event.id, whose)
+      : await messages.send(said, target, asked.event.id, whose);
+    if (asked.edit) await this.#takeBackApart(asked);
+    return here;
+  }
+
+  /** What was for her alone before she edited her ask. */
+  async #takeBackApart({ asked, event }: Asked): Promise<void> {
+    const { memory, messages } = this.#needs;
+    const apart = await memory.apartFrom(asked);
+    if (!apart) return;
+    await messages.takeBack(apart, event.id);
+    await memory.dropApart(asked);
+  }
+
+  /** To her alone, with a pointer where she asked; or where that cannot be, a word on how she gets it. */
+  async #alone(said: Reply, asked: Asked, whose: Whose, was: Sent | null | undefined): Promise<Sent> {
+    const { direct, memory, messages } = this.#needs;
+    const { event } = asked;
+    const point = (words: string): Promise<Sent> => {
+      const target = { ...targetOf(asked), mentions: [event.sender] };
+      const pointer = reply({ lines: [words] });
+      const part = transactionOf(event.id, 'pointer');
+      return was
+        ? messages.replace(pointer, was, target, part, whose)
+        : messages.send(pointer, target, part, whose);
+    };
+    const room = await direct.roomWith(event.sender);
+    if (!room)
+      return point(
+        'That answer is for you alone, and I cannot open a room with you. Invite me to a direct room and ask there.',
+      );
+    try {
+      const before = asked.edit ? await memory.apartFrom(asked.asked) : undefined;
+      const kept = { ...whose, home: asked.home.roomId };
+      const apart =
+        before?.room === room.id
+          ? await messages.replace(said, before, { room: room.id }, event.id, kept)
+          : await messages.send(said, { room: room.id }, event.id, kept);
+      await memory.keepApart(asked.asked, apart, whose);
+      return await point(
+        room.isJoined
+          ? 'That answer is for you alone: I sent it to our direct room.'
+          : 'That answer is for you alone: I invited you to a room of our own, and it is there.',
+      );
+    } catch (error) {
+      if (!(error instanceof Refused)) throw error;
+      return point(
+        'That answer is for you alone, and I may not write to our direct room. Invite me to a new one.',
+      );
+    }
+  }
+}
+
+const keyOf = ({ id }: Said): string => `matrix:${id}`;
+
+const targetOf = ({ room, asked, thread }: Asked): Target => ({ room: room.roomId, to: asked, thread });
