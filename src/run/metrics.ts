@@ -58,11 +58,26 @@ export function openMetrics(): Metrics {
     labelNames: ['platform'],
     registers,
   });
+  const tookBy = atHand((platform) => took.labels(platform));
+  const countedBy = atHand((of) => {
+    const [what = '', platform = ''] = of.split(' ');
+    return counters.get(what as Counted)?.labels(platform);
+  });
   return {
-    count: (what, labels = {}) => counters.get(what)?.inc({ platform: labels.platform ?? '' }),
-    took: (platform, seconds) => took.observe({ platform }, seconds),
+    count: (what, { platform = '' } = {}) => countedBy(`${what} ${platform}`)?.inc(),
+    took: (platform, seconds) => tookBy(platform).observe(seconds),
     up: (platform, is) => up.set({ platform }, is ? 1 : 0),
     text: () => registry.metrics(),
     contentType: registry.contentType,
+  };
+}
+
+/** A figure by its label, looked up once: with each ask several are counted. */
+function atHand<Figure>(find: (label: string) => Figure): (label: string) => Figure {
+  const found = new Map<string, Figure>();
+  return (label) => {
+    const figure = found.get(label) ?? find(label);
+    found.set(label, figure);
+    return figure;
   };
 }

@@ -1,20 +1,22 @@
-const MARKS = /[\\*_~`|>#<[\]()-]/g;
+/**
+ * What would be a mark, not a sign to be read: most wherever they stand, a hyphen, a hash or a greater-than at
+ * the beginning of a line, a bracket right after a square one.
+ */
+const MARKS = /[\\*_~`|<[\]]|^[-#>]|(?<=\])[()]/gm;
+const ASK = /(`[^`\n]+`)/;
 
 /**
  * Text that the platform shows as it was written: nothing in it is bold, a link, a list or a mention. What stands
  * between backticks is an ask to type and stays code.
+ *
+ * @example
+ * escaped('**Bea** (2.232)') // "\\*\\*Bea\\*\\* (2.232)"
+ * escaped('- see `/me set`') // "\\- see `/me set`"
  */
 export function escaped(text: string): string {
+  if (!text.includes('`')) return text.replace(MARKS, '\\$&');
   return text
-    .split(/(`[^`\n]+`)/)
-    .map((part, i) => (i % 2 === 1 ? part : part.replace(MARKS, escapeMark)))
+    .split(ASK)
+    .map((part, i) => (i % 2 === 1 ? part : part.replace(MARKS, '\\$&')))
     .join('');
-}
-
-/** A hyphen, a bracket or a greater-than is only a mark where it can be one; elsewhere it stays readable. */
-function escapeMark(mark: string, at: number, whole: string): string {
-  const lineStart = at === 0 || whole[at - 1] === '\n';
-  if (mark === '-' || mark === '#' || mark === '>') return lineStart ? `\\${mark}` : mark;
-  if (mark === '(' || mark === ')') return whole[at - 1] === ']' ? `\\${mark}` : mark;
-  return `\\${mark}`;
 }

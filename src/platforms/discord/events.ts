@@ -18,9 +18,9 @@ import { fillingOf, PLATFORM, pressedBy } from './choices.ts';
 import { type Made, messageAnyway, messageOf, plainMessage } from './message.ts';
 import { openModal } from './modal.ts';
 import { gone, lost, NO_MESSAGES, notYours } from './own-words.ts';
-import { type Answerable, codeOf, respond } from './respond.ts';
+import { type Answerable, codeOf, respond, respondByChange } from './respond.ts';
 import { Seen } from './seen.ts';
-import { answer, change, sendTo } from './send.ts';
+import { answer, sendTo } from './send.ts';
 import { StandingMessages } from './standing.ts';
 import { suggest } from './suggest.ts';
 import { accountOf } from './trouble.ts';
@@ -108,16 +108,22 @@ export class Events {
   }
 
   async #button(event: ButtonInteraction): Promise<void> {
-    const { facts, now } = this.#needs;
+    const { facts } = this.#needs;
     const pressed = await pressedBy(event.customId, facts.notes);
     if (!pressed) return this.#sayAlone(event, gone());
     if (pressed.meantFor !== null && pressed.meantFor !== event.user.id)
       return this.#sayAlone(event, notYours(pressed.kind === 'page' ? null : pressed.ask));
     if (pressed.kind === 'page') return this.#turn(event, pressed.reply, pressed.page);
-    if (pressed.names.length === 0)
-      return this.#answer(event, askOf(event, pressed.ask, now(), pressed.guild), false);
+    if (pressed.names.length === 0) return this.#asked(event, pressed.ask, pressed.ask, pressed.guild);
     const form = await this.#formAsked(pressed.ask);
     return form ? openModal(event, pressed, form, facts.notes) : this.#sayAlone(event, gone());
+  }
+
+  /** An ask in words, behind a button or a form: whether it is for her alone is known by what it asks. */
+  async #asked(event: Answerable, ask: string, words: Ask['words'], guild?: string): Promise<void> {
+    const form = await this.#formAsked(ask);
+    const asked = askOf(event, words, this.#needs.now(), guild);
+    await this.#answer(event, asked, form?.audience === 'asker');
   }
 
   #sayAlone(event: Answerable, words: Reply): Promise<void> {
@@ -130,8 +136,7 @@ export class Events {
     const key = event.customId.split(':')[1] ?? '';
     const { facts, draw } = this.#needs;
     const whose = { guild: event.guildId ?? '', member: event.user.id };
-    const made = await messageOf(kept, { whose, notes: facts.notes, draw }, { page, key });
-    await change(event.client.rest, event, made);
+    await respondByChange(event, messageOf(kept, { whose, notes: facts.notes, draw }, { page, key }));
   }
 
   async #filledIn(event: ModalSubmitInteraction): Promise<void> {
@@ -140,7 +145,7 @@ export class Events {
     const filled = Object.fromEntries(
       filling.names.map((name) => [name, textIn(event, name)]).filter(([, value]) => value !== ''),
     );
-    await this.#answer(event, askOf(event, { ask: filling.ask, filled }, this.#needs.now()), false);
+    await this.#asked(event, filling.ask, { ask: filling.ask, filled });
   }
 
   async #answer(event: Answerable, ask: Ask, alone: boolean): Promise<void> {
@@ -167,13 +172,14 @@ export class Events {
   /** The form that an ask in words means: its first two words name it. */
   async #formAsked(ask: string): Promise<Form | undefined> {
     const [command = '', form = ''] = ask.replace(/^\//, '').split(/[\s:]+/);
-    return (await this.#formOf(command, form)) ?? this.#formOf(command, '');
+    return (await this.#formOf(command, form)) ?? this.#formOf(command);
   }
 
-  async #formOf(command: string, form: string) {
+  /** A form by its name; without one, the form that the command alone means. */
+  async #formOf(name: string, form?: string): Promise<Form | undefined> {
     const { commands } = this.#needs;
-    const load = Object.hasOwn(commands, command) ? commands[command] : undefined;
-    return (await load?.())?.forms.find((one) => one.name === form);
+    const command = Object.hasOwn(commands, name) ? await commands[name]?.() : undefined;
+    return command?.forms.find((one) => one.name === (form ?? command.standing ?? ''));
   }
 }
 

@@ -10,6 +10,8 @@ const filling = z.object({ ask: z.string(), names: z.array(z.string()) });
 const choice = filling.extend({ meantFor: z.string(), guild: z.string().optional() });
 const standing = z.object({ message: z.string() });
 
+const scope = z.object({ guild: z.string() });
+
 const words = z.array(z.string());
 const reply = z.looseObject({
   title: z.string(),
@@ -37,6 +39,9 @@ export const keptChoice = reading(choice);
 
 /** The message that stands in a place. */
 export const keptStanding = reading(standing);
+
+/** Where the commands are registered. */
+export const keptScope = reading(scope);
 
 /** A reply of several pages, and whom it answers. */
 export const keptPages = (value: unknown): { readonly meantFor: string; readonly reply: Reply } | null => {

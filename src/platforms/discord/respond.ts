@@ -7,7 +7,7 @@ import {
 import type { Reply } from '../../chat/reply.ts';
 import type { PlatformNeeds } from '../platform.ts';
 import { type Made, messageAnyway } from './message.ts';
-import { answer, answerAloneInstead, fillIn, promise, sendTo } from './send.ts';
+import { answer, answerAloneInstead, change, fillIn, promise, promiseChange, sendTo } from './send.ts';
 
 export type Answerable = ChatInputCommandInteraction | ButtonInteraction | ModalSubmitInteraction;
 
@@ -43,6 +43,15 @@ export async function respond(event: Answerable, answering: Answering, needs: Pl
   if (alone || !forAsker) await fillIn(rest, event, made);
   // Promised where all can read, but only meant for her: the promise goes, the answer comes alone.
   else await answerAloneInstead(rest, event, made);
+}
+
+/** Changes the message whose button was pressed: at once, or promised first where that takes its time. */
+export async function respondByChange(event: ButtonInteraction, coming: Promise<Made>): Promise<void> {
+  const { rest } = event.client;
+  const quick = await soon(coming);
+  if (quick) return void (await change(rest, event, quick));
+  await promiseChange(rest, event);
+  await fillIn(rest, event, await coming);
 }
 
 /** What comes before the promise is due; null where it does not. */

@@ -1,20 +1,19 @@
 /** Remembers the last events, so that one delivered again while it is being answered is not begun again. */
 export class Seen {
-  readonly #most: number;
-  readonly #ids = new Set<string>();
+  readonly #least: number;
+  #now = new Set<string>();
+  #before = new Set<string>();
 
-  constructor(most = 10_000) {
-    this.#most = most;
+  /** At least so many of the last ids are remembered, at most twice as many. */
+  constructor(least = 10_000) {
+    this.#least = least;
   }
 
   /** True the first time an id is told. */
   first(id: string): boolean {
-    if (this.#ids.has(id)) return false;
-    this.#ids.add(id);
-    if (this.#ids.size > this.#most) {
-      const [oldest] = this.#ids;
-      if (oldest !== undefined) this.#ids.delete(oldest);
-    }
+    if (this.#now.has(id) || this.#before.has(id)) return false;
+    this.#now.add(id);
+    if (this.#now.size >= this.#least) [this.#before, this.#now] = [this.#now, new Set()];
     return true;
   }
 }

@@ -40,6 +40,10 @@ export const promise = (rest: REST, event: Token, alone: boolean) => {
 export const change = (rest: REST, event: Token, made: Made) =>
   acknowledge(rest, event, carrying({ type: InteractionResponseType.UpdateMessage, data: made.json }, made));
 
+/** Tells the platform that the message whose button was pressed will change. */
+export const promiseChange = (rest: REST, event: Token) =>
+  acknowledge(rest, event, { body: { type: InteractionResponseType.DeferredMessageUpdate } });
+
 /** Puts the answer where it was promised. */
 export const fillIn = (rest: REST, { applicationId, token }: Token, made: Made) =>
   rest.patch(Routes.webhookMessage(applicationId, token), { ...BY_TOKEN, ...carrying(made.json, made) });

@@ -11,7 +11,7 @@ import type { Reply } from '../../chat/reply.ts';
 import { CannotStart, type Platform, type PlatformNeeds } from '../platform.ts';
 import { PLATFORM } from './choices.ts';
 import { Events } from './events.ts';
-import { keepRegistered } from './keep-registered.ts';
+import { keepRegistered, keepToOneScope } from './keep-registered.ts';
 import { forgetLeft, noteChanges, noteJoined, noteLeft } from './left.ts';
 import { LIMITS } from './limits.ts';
 import { messageOf } from './message.ts';
@@ -79,6 +79,7 @@ export async function startDiscord(needs: DiscordStart): Promise<Platform> {
   refused(client).catch((error: unknown) => {
     if (!stopping) needs.ended(endedBy(error));
   });
+  await aside(keepToOneScope(client, needs), needs);
   await aside(noteChanges(new Set(client.guilds.cache.keys()), needs), needs);
   const tidying = setInterval(() => void aside(tidy(needs), needs), DAY).unref();
   void aside(tidy(needs), needs);

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { commands } from '../../../commands/index.ts';
 import { draw } from '../../../src/pictures/draw.ts';
 import { ADA } from '../../standin/discord/events.ts';
-import { BOT } from '../../standin/discord/standin.ts';
+import { BOT, GUILD } from '../../standin/discord/standin.ts';
 import { buttonsOf, embedOf, running } from './bot.ts';
 import { fakeCommands } from './fake-commands.ts';
 
@@ -14,9 +14,33 @@ describe('commands', () => {
     expect(puts()).toBe(1);
     await running({ standIn });
     expect(puts()).toBe(1);
-    standIn.commands = standIn.commands.slice(1);
+    standIn.unregister('cut');
     await running({ standIn });
     expect(puts()).toBe(2);
+    expect(standIn.faults).toEqual([]);
+  });
+
+  test('are in one scope: where the setting changes they go from the other', async () => {
+    const { standIn, facts } = await running();
+    const putsSince = (from: number) =>
+      standIn.requests
+        .slice(from)
+        .flatMap(({ method, path, body }) => (method === 'PUT' ? [[path, (body as []).length]] : []));
+    const all = Object.keys(commands).length;
+    let from = standIn.requests.length;
+    await running({ standIn, facts, testGuild: GUILD.id });
+    expect(putsSince(from)).toEqual([
+      [`/applications/${BOT.id}/guilds/${GUILD.id}/commands`, all],
+      [`/applications/${BOT.id}/commands`, 0],
+    ]);
+    from = standIn.requests.length;
+    await running({ standIn, facts, testGuild: GUILD.id });
+    expect(putsSince(from)).toEqual([]);
+    await running({ standIn, facts });
+    expect(putsSince(from)).toEqual([
+      [`/applications/${BOT.id}/commands`, all],
+      [`/applications/${BOT.id}/guilds/${GUILD.id}/commands`, 0],
+    ]);
     expect(standIn.faults).toEqual([]);
   });
 

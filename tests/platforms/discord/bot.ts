@@ -35,6 +35,7 @@ export interface BotNeeds {
   readonly draw?: PlatformNeeds['draw'];
   readonly now?: () => Date;
   readonly shards?: number | 'auto';
+  readonly testGuild?: string;
 }
 
 /** A PNG of one dot: what is in a picture is looked at elsewhere. */
@@ -60,7 +61,7 @@ export async function running(needs: BotNeeds = {}): Promise<Running> {
   const logger = (level: string) => (details: object, message: string) =>
     logged.push({ level, message, details });
   const platform = await startDiscord({
-    ...{ commands, facts, draw, token, api: place.api, shards: needs.shards },
+    ...{ commands, facts, draw, token, api: place.api, shards: needs.shards, testGuild: needs.testGuild },
     room:
       needs.room ??
       openRoom({

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { ADA, BEA } from '../../standin/discord/events.ts';
+import type { Seen } from '../../standin/discord/standin.ts';
 import { memoryFacts } from '../../standin/memory-facts.ts';
 import { buttonsOf, embedOf, standIn as openStandIn, running, until } from './bot.ts';
 import { fakeCommands } from './fake-commands.ts';
@@ -68,6 +69,29 @@ describe('long replies', () => {
     expect([...choices].filter((label) => label.startsWith('choice ')).length).toBe(43);
     expect(standIn.faults).toEqual([]);
   });
+});
+
+test('a page whose pictures take long to draw is promised, and then shown', async () => {
+  const { commands } = fakeCommands();
+  let drawn = 0;
+  const draw = async () => {
+    if (drawn++ > 0) await new Promise((done) => setTimeout(done, 1100));
+    return new Uint8Array(10);
+  };
+  const { standIn } = await running({ commands, draw });
+  const first = await standIn.deliver({ who: ADA, does: 'slash', name: 'long', options: { rows: 120 } });
+  const turn = (from: Seen, label: string) => {
+    const { custom_id = '' } = buttonsOf(from).find((one) => one.label === label) ?? {};
+    return standIn.deliver({ who: ADA, does: 'press', customId: custom_id });
+  };
+  const second = await turn(first, 'Next page');
+  expect(second.kind).toBe('update');
+  expect(second.body.attachments).toEqual([]);
+  const back = await turn(second, 'Page before');
+  expect(back.kind).toBe('edit');
+  expect(back.files).toHaveLength(1);
+  expect(embedOf(back)).toEqual(embedOf(first));
+  expect(standIn.faults).toEqual([]);
 });
 
 describe('the standing message and its form', () => {

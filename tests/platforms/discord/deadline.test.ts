@@ -3,6 +3,7 @@ import { CannotStart } from '../../../src/platforms/platform.ts';
 import { ADA, BEA, snowflake } from '../../standin/discord/events.ts';
 import { CHANNEL } from '../../standin/discord/gateway.ts';
 import { BOT, type Request, TOKEN } from '../../standin/discord/standin.ts';
+import { memoryFacts } from '../../standin/memory-facts.ts';
 import { embedOf, standIn as openStandIn, running, until } from './bot.ts';
 import { fakeCommands } from './fake-commands.ts';
 
@@ -92,8 +93,43 @@ describe('what goes wrong between us', () => {
     expect(embedOf(await missed).description).toContain('2');
     expect(standIn.gateway.resumed).toBe(1);
     expect(standIn.gateway.identified).toBe(1);
+    expect(standIn.faults).toEqual([]);
     expect(logged.map(({ pieces }) => pieces)).toEqual([1, 2]);
   }, 20_000);
+
+  test('an event delivered again after a restart has one effect, and the same answer', async () => {
+    const { commands, logged } = fakeCommands();
+    const standIn = await openStandIn();
+    const facts = memoryFacts();
+    const first = await running({ standIn, facts, commands });
+    const event = {
+      who: ADA,
+      does: 'slash',
+      name: 'enter',
+      options: { pieces: 2 },
+      id: snowflake(),
+    } as const;
+    const answered = await standIn.deliver(event);
+    await first.platform.stop();
+    await running({ standIn, facts, commands });
+    const again = await standIn.deliver(event);
+    expect(logged).toHaveLength(1);
+    expect(embedOf(again)).toEqual(embedOf(answered));
+    expect(standIn.faults).toEqual([]);
+  });
+
+  test('the gateway hears heartbeats, with the number of the last event', async () => {
+    const { commands } = fakeCommands();
+    const standIn = await openStandIn();
+    standIn.gateway.heartbeat = 60;
+    await running({ standIn, commands });
+    await standIn.deliver(slow(10));
+    const beats = standIn.gateway.beats.length;
+    await until(() => standIn.gateway.beats.length > beats + 1);
+    // READY, the guild and the event.
+    expect(standIn.gateway.beats.at(-1)).toBe(3);
+    expect(standIn.faults).toEqual([]);
+  });
 
   test('an event that is too old is not answered late', async () => {
     const { commands } = fakeCommands();

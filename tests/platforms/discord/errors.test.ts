@@ -3,6 +3,7 @@ import type { CommandList } from '../../../src/chat/command.ts';
 import { form } from '../../../src/chat/command.ts';
 import type { Facts, NotesKept } from '../../../src/chat/facts.ts';
 import { FactsTrouble } from '../../../src/chat/facts.ts';
+import { words } from '../../../src/chat/option-kinds.ts';
 import { reply } from '../../../src/chat/reply.ts';
 import { ADA, BEA } from '../../standin/discord/events.ts';
 import { CHANNEL, OWN } from '../../standin/discord/gateway.ts';
@@ -30,6 +31,24 @@ const doing = (run: () => never): CommandList => ({
     forms: [form({ name: '', summary: 'Fails', options: {}, examples: ['/fail'], run })],
   }),
 });
+
+/** What is for her alone, after the promise is due. */
+const slowlyHers: CommandList = {
+  own: async () => ({
+    name: 'own',
+    summary: 'Hers',
+    forms: [
+      form({
+        ...{ name: '', summary: 'Hers', examples: ['/own'], audience: 'asker' },
+        options: { note: words('A note', 20, 'x') },
+        run: async () => {
+          await new Promise((done) => setTimeout(done, 1100));
+          return reply({ title: 'Hers' });
+        },
+      }),
+    ],
+  }),
+};
 
 describe('a fault of ours', () => {
   test('in a command is said to the asker alone, with the reference that the log has', async () => {
@@ -183,26 +202,13 @@ describe('what is for her alone', () => {
     expect(standIn.faults).toEqual([]);
   });
 
-  test('a promise for her alone stays hers', async () => {
-    const { standIn } = await running({
-      commands: {
-        own: async () => ({
-          name: 'own',
-          summary: 'Hers',
-          forms: [
-            form({
-              ...{ name: '', summary: 'Hers', options: {}, examples: ['/own'], audience: 'asker' },
-              run: async () => {
-                await new Promise((done) => setTimeout(done, 1100));
-                return reply({ title: 'Hers' });
-              },
-            }),
-          ],
-        }),
-      },
-    });
-    const seen = await standIn.deliver({ who: ADA, does: 'slash', name: 'own' });
-    expect(seen).toMatchObject({ kind: 'edit', alone: true });
+  test.each([
+    ['asked with the slash command', { who: ADA, does: 'slash', name: 'own' }],
+    ['behind a button', { who: ADA, does: 'press', customId: `ask:${ADA.id}::/own` }],
+    ['behind a form', { who: ADA, does: 'submit', customId: 'form:note:/own', values: { note: 'x' } }],
+  ] as const)('%s, a promise for her alone is hers alone too', async (_, event) => {
+    const { standIn } = await running({ commands: slowlyHers });
+    expect(await standIn.deliver(event)).toMatchObject({ kind: 'edit', alone: true });
     expect(standIn.faults).toEqual([]);
   });
 });

@@ -48,6 +48,7 @@ export function fakeCommands(): {
                 columns: ['a', 'b'],
                 rows: Array.from({ length: rows }, (_, i) => [`row ${i}`, `value ${i}`]),
               },
+              pictures: [{ name: 'long.png', alt: 'A long picture', of: { draw: 'long' } }],
               choices: Array.from({ length: 43 }, (_, i) => ({ label: `choice ${i}`, ask: `/slow ms:${i}` })),
             }),
         }),

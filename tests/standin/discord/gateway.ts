@@ -30,6 +30,10 @@ export class Gateway {
   resumed = 0;
   /** The guilds that the bot is in, when it identifies. */
   guilds: readonly { readonly id: string; readonly name: string }[];
+  /** How often it wants to hear a heartbeat, milliseconds. */
+  heartbeat = 20_000;
+  /** The heartbeats heard, by the number that each gave of the last event. */
+  readonly beats: unknown[] = [];
   /** Close the next connection that identifies with this code. */
   refuseWith: number | null = null;
 
@@ -43,8 +47,9 @@ export class Gateway {
         needs.fault(`gateway asked as ${request.url}`);
       this.#sockets.add(socket);
       socket.on('close', () => this.#sockets.delete(socket));
-      socket.on('message', (data) => this.#hear(socket, JSON.parse(String(data)) as Frame));
-      this.#send(socket, { op: 10, d: { heartbeat_interval: 20_000 } });
+      const path = new URL(request.url ?? '', 'ws://x').pathname;
+      socket.on('message', (data) => this.#hear(socket, JSON.parse(String(data)) as Frame, path));
+      this.#send(socket, { op: 10, d: { heartbeat_interval: this.heartbeat } });
     });
   }
 
@@ -69,10 +74,14 @@ export class Gateway {
     for (const socket of this.#sockets) socket.close(code);
   }
 
-  #hear(socket: WebSocket, { op, d }: Frame): void {
-    if (op === 1) return void this.#send(socket, { op: 11 });
+  #hear(socket: WebSocket, { op, d }: Frame, path: string): void {
+    if (op === 1) {
+      this.beats.push(d);
+      return void this.#send(socket, { op: 11 });
+    }
     if (op === 2)
       return void this.#identify(socket, d as { token: string; intents: number; shard?: number[] });
+    if (op === 6 && path !== '/resume') this.#needs.fault(`resumed at ${path}`);
     if (op === 6) return void this.#resume(socket, d as { seq: number; session_id: string });
     if (op !== 3) this.#needs.fault(`gateway op ${op}`);
   }

@@ -56,7 +56,6 @@ export class DiscordStandIn {
   readonly requests: Request[] = [];
   readonly seen: Seen[] = [];
   readonly pinned: string[] = [];
-  commands: unknown[] = [];
   /** Whether requests are held against the published schemas: not while it is measured how quick a bot is. */
   checking = true;
   /** How many shards it recommends. */
@@ -64,6 +63,8 @@ export class DiscordStandIn {
   /** A deadline shorter than the real one makes slow cases quick to test. */
   deadline = DEADLINE;
   readonly #http = createServer((request, response) => void this.#serve(request, response));
+  /** The commands registered in each scope, by its address. */
+  readonly #registered = new Map<string, unknown[]>();
   readonly #planned: Planned[] = [];
   /** Messages sent with a nonce that is to be used once: the same one again gives the message that there is. */
   readonly #byNonce = new Map<string, string>();
@@ -80,6 +81,20 @@ export class DiscordStandIn {
       fault: (what) => standIn.faults.push(what),
     });
     return standIn;
+  }
+
+  /** What a member of the guild is offered. */
+  get commands(): readonly unknown[] {
+    return [...this.#registered.values()].flat();
+  }
+
+  /** Somebody takes a registered command away, in whichever scope. */
+  unregister(name: string): void {
+    for (const [scope, commands] of this.#registered)
+      this.#registered.set(
+        scope,
+        commands.filter((one) => (one as { name: string }).name !== name),
+      );
   }
 
   get #port(): number {
@@ -122,6 +137,12 @@ export class DiscordStandIn {
     const event = eventOf(needs, this.commands);
     this.#events.set(event.key, { ...event, at: Date.now() });
     this.gateway.dispatch(event.type, event.payload);
+  }
+
+  /** Forgets what has been: in a long run it would fill the memory. */
+  forget(): void {
+    for (const list of [this.seen, this.requests, this.faults]) list.length = 0;
+    this.#events.clear();
   }
 
   firstFor(key: string): Promise<Seen> {
@@ -183,7 +204,8 @@ export class DiscordStandIn {
         },
       };
     if (path === '/applications/@me') return { status: 200, body: { id: BOT.id, name: BOT.username } };
-    if (/^\/applications\/\d+\/(?:guilds\/\d+\/)?commands$/.test(path)) return this.#commands(method, body);
+    if (/^\/applications\/\d+\/(?:guilds\/\d+\/)?commands$/.test(path))
+      return this.#commands(method, path, body);
     const callback = /^\/interactions\/(\d+)\/([^/]+)\/callback$/.exec(path);
     if (callback) return this.#callback(callback[1] ?? '', body as never, files, query);
     const webhook = /^\/webhooks\/\d+\/([^/]+)(?:\/messages\/(@original|\d+))?$/.exec(path);
@@ -216,15 +238,16 @@ export class DiscordStandIn {
     return { status: 404, body: { code: 0, message: '404: Not Found' } };
   }
 
-  #commands(method: string, body: unknown): Outcome {
+  #commands(method: string, path: string, body: unknown): Outcome {
     if (method === 'PUT')
-      this.commands = (body as object[]).map((one) => ({
-        id: snowflake(),
-        version: snowflake(),
-        application_id: BOT.id,
-        ...one,
-      }));
-    return { status: 200, body: this.commands };
+      this.#registered.set(
+        path,
+        (body as object[]).map((one) => ({
+          ...{ id: snowflake(), version: snowflake(), application_id: BOT.id },
+          ...one,
+        })),
+      );
+    return { status: 200, body: this.#registered.get(path) ?? [] };
   }
 
   #callback(
