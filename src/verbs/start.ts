@@ -1,3 +1,4 @@
+import { setTimeout as after } from 'node:timers/promises';
 import { commands } from '../../commands/index.ts';
 import { openRoom, type Room } from '../chat/dispatch.ts';
 import type { Reply } from '../chat/reply.ts';
@@ -16,6 +17,9 @@ import { openLog } from './log.ts';
 import { PLATFORMS } from './platforms.ts';
 import { sentence } from './sentence.ts';
 import { readStartFlags } from './start-flags.ts';
+
+/** How long a platform that is still starting is waited for when all is to end, milliseconds. */
+const STARTING = 2000;
 
 /** How long the process may take to end by itself once everything is closed, milliseconds. */
 const LEFTOVERS = 100;
@@ -59,7 +63,8 @@ class Running {
     const reminding = this.#reminding();
     const status = await this.#ending.promise;
     await reminding.stop();
-    await Promise.allSettled([starting]);
+    // A platform that never comes up, since whom it waits for is away, is not waited for.
+    await Promise.race([starting, after(STARTING, undefined, { ref: false })]);
     await Promise.allSettled(this.#platforms.map((platform) => platform.stop()));
     await health?.close();
     await this.#keeping.close();

@@ -1,10 +1,12 @@
 import type { MatrixClient, Room } from 'matrix-js-sdk';
 import { type Reply, reply } from '../../chat/reply.ts';
 import type { Memory, Sent } from './answered.ts';
+import { Apart } from './apart.ts';
+import { type Asked, targetOf } from './ask.ts';
 import type { Said } from './asked.ts';
 import type { Direct } from './direct.ts';
-import type { Messages, Target, Whose } from './messages.ts';
-import { type Outbox, Refused, transactionOf } from './outbox.ts';
+import type { Messages, Whose } from './messages.ts';
+import { type Outbox, Refused } from './outbox.ts';
 import { guildOf, isAlone, isOrganiser } from './rights.ts';
 import { Seen } from './seen.ts';
 import { type MatrixStart, PLATFORM } from './settings.ts';
@@ -18,20 +20,6 @@ interface AnsweringNeeds {
   readonly messages: Messages;
   readonly direct: Direct;
   client(): Promise<MatrixClient>;
-}
-
-/** An ask ready to be answered. */
-export interface Asked {
-  readonly event: Said;
-  readonly words: string;
-  /** The message that is answered: the edited one where this is an edit, ours where a number was pressed. */
-  readonly asked: string;
-  readonly edit: boolean;
-  readonly thread: string | undefined;
-  /** Where it was asked. */
-  readonly room: Room;
-  /** The room whose guild is meant. */
-  readonly home: Room;
 }
 
 /** The answer is worked out, and what it keeps is kept: this sends it. */
@@ -50,8 +38,11 @@ export class Answering {
   /** Asks that were edited. */
   readonly #edited = new Seen();
 
+  readonly #apart: Apart;
+
   constructor(needs: AnsweringNeeds) {
     this.#needs = needs;
+    this.#apart = new Apart(needs);
   }
 
   /** Works an answer out; undefined where the ask was answered before, or is not hers to edit. */
@@ -90,10 +81,9 @@ export class Answering {
       this.#turns.take(ask, async () => {
         const { memory, messages } = this.#needs;
         await memory.dropStanding(ask);
+        await this.#apart.takeBack(ask, redaction);
         const known = await memory.answerTo(ask);
-        const apart = await memory.apartFrom(ask);
-        for (const one of [known?.here, apart]) if (one) await messages.takeBack(one, redaction);
-        if (apart) await memory.dropApart(ask);
+        if (known?.here) await messages.takeBack(known.here, redaction);
         if (known?.here) await memory.keepAnswer(ask, { ...known, here: null }, { guild: '', member: '' });
       });
   }
@@ -173,63 +163,14 @@ export class Answering {
     const { memory, messages } = this.#needs;
     const was = asked.edit ? (await memory.answerTo(asked.asked))?.here : undefined;
     if (said.audience === 'asker' && !said.error && !isAlone(asked.room))
-      return this.#alone(said, asked, whose, was);
+      return this.#apart.send(said, asked, whose, was);
     const target = targetOf(asked);
     const here = was
       ? await messages.replace(said, was, target, asked.event.id, whose)
       : await messages.send(said, target, asked.event.id, whose);
-    if (asked.edit) await this.#takeBackApart(asked);
+    if (asked.edit) await this.#apart.takeBack(asked.asked, asked.event.id);
     return here;
-  }
-
-  /** What was for her alone before she edited her ask. */
-  async #takeBackApart({ asked, event }: Asked): Promise<void> {
-    const { memory, messages } = this.#needs;
-    const apart = await memory.apartFrom(asked);
-    if (!apart) return;
-    await messages.takeBack(apart, event.id);
-    await memory.dropApart(asked);
-  }
-
-  /** To her alone, with a pointer where she asked; or where that cannot be, a word on how she gets it. */
-  async #alone(said: Reply, asked: Asked, whose: Whose, was: Sent | null | undefined): Promise<Sent> {
-    const { direct, memory, messages } = this.#needs;
-    const { event } = asked;
-    const point = (words: string): Promise<Sent> => {
-      const target = { ...targetOf(asked), mentions: [event.sender] };
-      const pointer = reply({ lines: [words] });
-      const part = transactionOf(event.id, 'pointer');
-      return was
-        ? messages.replace(pointer, was, target, part, whose)
-        : messages.send(pointer, target, part, whose);
-    };
-    const room = await direct.roomWith(event.sender);
-    if (!room)
-      return point(
-        'That answer is for you alone, and I cannot open a room with you. Invite me to a direct room and ask there.',
-      );
-    try {
-      const before = asked.edit ? await memory.apartFrom(asked.asked) : undefined;
-      const kept = { ...whose, home: asked.home.roomId };
-      const apart =
-        before?.room === room.id
-          ? await messages.replace(said, before, { room: room.id }, event.id, kept)
-          : await messages.send(said, { room: room.id }, event.id, kept);
-      await memory.keepApart(asked.asked, apart, whose);
-      return await point(
-        room.isJoined
-          ? 'That answer is for you alone: I sent it to our direct room.'
-          : 'That answer is for you alone: I invited you to a room of our own, and it is there.',
-      );
-    } catch (error) {
-      if (!(error instanceof Refused)) throw error;
-      return point(
-        'That answer is for you alone, and I may not write to our direct room. Invite me to a new one.',
-      );
-    }
   }
 }
 
 const keyOf = ({ id }: Said): string => `matrix:${id}`;
-
-const targetOf = ({ room, asked, thread }: Asked): Target => ({ room: room.roomId, to: asked, thread });

@@ -101,6 +101,8 @@ export class Outbox {
     const until = performance.now() + TOO_OLD;
     for (let pause = FIRST_PAUSE; ; pause = Math.min(pause * 2, LONGEST_PAUSE)) {
       const client = await this.#needs.client();
+      // The client may be gone by then.
+      this.#stopping.signal.throwIfAborted();
       try {
         const done = await act(client);
         this.#needs.reach.found('to send');

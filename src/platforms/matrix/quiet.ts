@@ -52,7 +52,10 @@ export class Quiet {
     const say =
       (level: string): Say =>
       (...words) =>
-        this.#log.debug({ library: name, level, words: this.#without(format(...words)) }, 'the library says');
+        this.#log.debug(
+          { library: name, as: level, words: this.#without(format(...words)) },
+          'the library says',
+        );
     return Object.fromEntries(LEVELS.map((level) => [level, say(level)])) as Omit<LibraryLogger, 'getChild'>;
   }
 

@@ -1,6 +1,6 @@
 import type { MatrixClient } from 'matrix-js-sdk';
 import type { Memory } from './answered.ts';
-import { GapReader } from './gaps.ts';
+import { type Gap, GapReader } from './gaps.ts';
 import type { Intake } from './intake.ts';
 import { joinedAt } from './rights.ts';
 import { type MatrixStart, PLATFORM, TOO_OLD } from './settings.ts';
@@ -73,29 +73,36 @@ export class Reading {
   }
 
   /** Hands a room's events over in its turn. Resolves to what is still to be waited for: a gap not yet read. */
-  async #room({ room: id, events, from }: RoomNews, to: string | undefined, client: MatrixClient) {
+  async #room(news: RoomNews, to: string | undefined, client: MatrixClient) {
+    const { room: id, events } = news;
     let late: Promise<void> = Promise.resolve();
     await this.#turns.take(id, async () => {
       trim(client, id);
-      if (from !== null) ({ late } = await this.#gap(id, from, to, client));
+      const gap = this.#gapIn(news, to, client);
+      if (gap) ({ late } = await this.#fill(gap, client));
       this.#hand(id, events, client);
     });
     return () => late;
   }
 
+  /** What a sync left out, as far as it can concern us: not what is too old, or was said before we came in. */
+  #gapIn({ room: id, from, begins }: RoomNews, to: string | undefined, client: MatrixClient): Gap | null {
+    const room = client.getRoom(id);
+    if (!room || from === null) return null;
+    const tooOld = this.#needs.start.now().getTime() - TOO_OLD;
+    const oldest = Math.max(tooOld, joinedAt(room, client.getSafeUserId()));
+    return begins < oldest ? null : { room: id, from, to, oldest };
+  }
+
   /** What was left out is said first. Where it cannot be read now, the room does not wait for it. */
-  async #gap(room: string, from: string, to: string | undefined, client: MatrixClient): Promise<Late> {
+  async #fill(gap: Gap, client: MatrixClient): Promise<Late> {
     const { start, client: now } = this.#needs;
-    const known = client.getRoom(room);
-    if (!known) return { late: Promise.resolve() };
-    const oldest = Math.max(start.now().getTime() - TOO_OLD, joinedAt(known, client.getSafeUserId()));
-    const signal = this.#stopping.signal;
-    const reader = new GapReader({ room, from, to, oldest }, { ...start, client: now, signal });
+    const reader = new GapReader(gap, { ...start, client: now, signal: this.#stopping.signal });
     try {
-      this.#hand(room, await reader.read(), client);
+      this.#hand(gap.room, await reader.read(), client);
       return { late: Promise.resolve() };
     } catch (error) {
-      const late = reader.readOn(error).then(async (read) => this.#hand(room, read ?? [], await now()));
+      const late = reader.readOn(error).then(async (read) => this.#hand(gap.room, read ?? [], await now()));
       late.catch(() => {});
       return { late };
     }

@@ -56,8 +56,12 @@ export function guildOf(room: Room, roomById: (id: string) => Room | null): Room
 /** Only one other person is there, or is asked to be. */
 export const isAlone = (room: Room): boolean => room.getInvitedAndJoinedMemberCount() <= 2;
 
-/** The bot has been in the room since then, milliseconds. */
-export const joinedAt = (room: Room, me: string): number => room.getMember(me)?.events.member?.getTs() ?? 0;
+/** The bot has been in the room since then, milliseconds; 0 where its last change there was not its coming in. */
+export function joinedAt(room: Room, me: string): number {
+  const member = room.getMember(me)?.events.member;
+  const wasIn = member?.getPrevContent().membership === 'join';
+  return wasIn ? 0 : (member?.getTs() ?? 0);
+}
 
 /** Whether an invitation is taken: the settings name the person, or the server. */
 export function isWelcome(inviter: string, inviteFrom: readonly string[]): boolean {

@@ -1,5 +1,3 @@
-import { mkdirSync } from 'node:fs';
-import { join } from 'node:path';
 import type { MatrixClient } from 'matrix-js-sdk';
 import type { Reply } from '../../chat/reply.ts';
 import { reply } from '../../chat/reply.ts';
@@ -7,21 +5,21 @@ import { CannotStart, EXIT, type Platform } from '../platform.ts';
 import { Memory } from './answered.ts';
 import { Answering } from './answering.ts';
 import { clientFor, startSync } from './connection.ts';
+import { type DeviceFiles, deviceFilesIn, openDevice } from './device.ts';
 import { Direct } from './direct.ts';
 import { Intake } from './intake.ts';
 import { Invitations } from './invitations.ts';
 import type { KeptIndexedDb } from './kept-indexeddb/open.ts';
-import { openKeys, putAside } from './keys.ts';
 import { forgetLeft } from './left.ts';
-import { logIn, logInAgain, logOut, standingOf } from './login.ts';
+import { logInAgain } from './login.ts';
 import { Memberships } from './membership.ts';
 import { Messages } from './messages.ts';
-import { Outbox } from './outbox.ts';
+import { Outbox, Refused } from './outbox.ts';
 import { Quiet } from './quiet.ts';
 import { Reach } from './reach.ts';
 import { Reading } from './reading.ts';
 import { readRecoveryKey, signDevice } from './recovery.ts';
-import { keepSession, readSession, type Session } from './session.ts';
+import { keepSession, type Session } from './session.ts';
 import { type MatrixStart, PLATFORM } from './settings.ts';
 import { brings, refusalIn } from './trouble.ts';
 
@@ -54,7 +52,7 @@ class Running implements Platform {
   readonly #reading: Reading;
   readonly #invitations: Invitations;
   readonly #memberships: Memberships;
-  readonly #files: { readonly session: string; readonly keys: string };
+  readonly #files: DeviceFiles;
   #session: Session | undefined;
   #keys: KeptIndexedDb | undefined;
   #client: MatrixClient | undefined;
@@ -66,9 +64,7 @@ class Running implements Platform {
   constructor(needs: MatrixStart, quiet: Quiet) {
     this.#needs = needs;
     this.#quiet = quiet;
-    const folder = join(needs.folder, 'matrix');
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
-    this.#files = { session: join(folder, 'session.json'), keys: join(folder, 'keys.sqlite') };
+    this.#files = deviceFilesIn(needs);
     this.#ready.promise.catch(() => {});
     const client = () => this.#ready.promise;
     const { log, watch, draw, prefix } = needs;
@@ -91,12 +87,14 @@ class Running implements Platform {
   }
 
   async begin(): Promise<void> {
-    const { storeKey, recoveryKey } = this.#needs;
+    const { recoveryKey } = this.#needs;
     const signing = recoveryKey ? readRecoveryKey(recoveryKey) : undefined;
     await this.#reading.begin();
-    const lost = await this.#openDevice(storeKey);
+    const device = await openDevice(this.#needs, this.#files, (error) => this.#parted(error));
+    this.#session = device.session;
+    this.#keys = device.keys;
     await this.#connect(signing);
-    if (lost) await this.#tellLost();
+    if (device.isNew) await this.#tellLost();
     const tidy = () => this.#tidy();
     this.#tidying = setInterval(tidy, DAY).unref();
     void tidy();
@@ -110,50 +108,6 @@ class Running implements Platform {
     } catch (error) {
       this.#needs.log.error(brings(error), 'could not tidy up');
     }
-  }
-
-  /** The session and its keys: those that are kept, or a new device. True where an old device's keys were lost. */
-  async #openDevice(storeKey: string): Promise<boolean> {
-    const { session: file, keys: keysFile } = this.#files;
-    const keys = { file: keysFile, storeKey, onParted: (error: unknown) => this.#parted(error) };
-    const known = await this.#known(file);
-    const opened = known && (await openKeys(keys, known.keys));
-    if (opened) {
-      this.#session = known;
-      this.#keys = opened;
-      return false;
-    }
-    if (known && !this.#needs.password)
-      throw new CannotStart({
-        sentence: `The keys in ${keysFile} are lost, and a new device needs a "password", or a new "accessToken" after ${file} is deleted.`,
-        status: EXIT.settings,
-      });
-    putAside(keysFile, this.#needs.now());
-    if (known) {
-      await logOut(this.#needs, known);
-      this.#needs.log.warn(
-        { device: known.deviceId },
-        'the keys of this device are lost: beginning a new one',
-      );
-    }
-    this.#session = await logIn(this.#needs);
-    keepSession(file, this.#session);
-    this.#keys = await openKeys(keys, false);
-    if (!this.#keys) throw new Error('a new file for keys cannot be opened');
-    return known !== undefined;
-  }
-
-  /** The kept session where the homeserver still takes it, logged in again where it wants that. */
-  async #known(file: string): Promise<Session | undefined> {
-    const kept = readSession(file);
-    const { user, homeserver } = this.#needs;
-    if (!kept || kept.user !== user || kept.homeserver !== homeserver) return undefined;
-    const standing = await standingOf(this.#needs, kept);
-    if (standing === 'good') return kept;
-    if (standing === 'gone') return undefined;
-    const again = await logInAgain(this.#needs, kept);
-    keepSession(file, again);
-    return again;
   }
 
   async #connect(signing: Uint8Array<ArrayBuffer> | undefined): Promise<void> {
@@ -254,9 +208,13 @@ class Running implements Platform {
 
   async tell(place: string, said: Reply, once: string): Promise<void> {
     if (await this.#memory.wasTold(once)) return;
-    await this.#messages.send(said, { room: place }, once, { guild: place, member: '' });
-    await this.#memory.keepTold(once);
-    this.#needs.watch.count('reminders_total', { platform: PLATFORM });
+    try {
+      await this.#messages.send(said, { room: place }, once, { guild: place, member: '' });
+      await this.#memory.keepTold(once);
+    } catch (error) {
+      // Where it may not speak, that has been said, and trying on would not mend it.
+      if (!(error instanceof Refused)) throw error;
+    }
   }
 
   /** Takes nothing more in and finishes what was begun; encrypting needs the client until then. */

@@ -30,6 +30,8 @@ export interface RoomNews {
   readonly events: readonly RoomEvent[];
   /** Where these begin, if the sync left out what was said before. */
   readonly from: string | null;
+  /** When the first of what the sync brought was said, milliseconds. */
+  readonly begins: number;
 }
 
 /** A sync's answer as far as it is for us. */
@@ -102,12 +104,19 @@ function newsOf(room: string, part: unknown): RoomNews | undefined {
   timeline.events = all.filter((event) => event.state_key !== undefined);
   const from =
     timeline.limited === true && typeof timeline.prev_batch === 'string' ? timeline.prev_batch : null;
-  return { room, events: saidIn(all), from };
+  const begins = all[0]?.origin_server_ts ?? Number.POSITIVE_INFINITY;
+  return { room, events: saidIn(all), from, begins };
 }
 
 /** What was said, without the state; what the server adds to an event is not needed. */
 const saidIn = (events: readonly RoomEvent[]): RoomEvent[] =>
-  events.filter((event) => event.state_key === undefined).map(({ unsigned: _, ...event }) => event);
+  events
+    .filter((event) => event.state_key === undefined && !isTakenAway(event))
+    .map(({ unsigned: _, ...event }) => event);
+
+/** Of what was taken away nothing is left; locked or not, it is no ask any more. */
+const isTakenAway = ({ type, content }: RoomEvent): boolean =>
+  type !== 'm.room.redaction' && Object.keys(content).length === 0;
 
 /** A page of earlier messages: what was said, where the page ends, and how old the oldest is. */
 export interface Page {

@@ -133,6 +133,13 @@ test('an event that comes again, soon or late, is answered once', async () => {
   bot.standIn.spoil.push(again);
   await bot.bea.settled();
   expect(bot.ada.answersTo(ask)).toHaveLength(1);
+  const asks = bot.counts.get('asks_total') ?? 0;
+  bot.standIn.spoil.push((answer) => {
+    const events = inRoom(answer, bot.room);
+    events.push(...structuredClone(events));
+  });
+  await bot.ada.settled();
+  expect(bot.counts.get('asks_total')).toBe(asks + 1);
 });
 
 test('events out of order: an edit before its ask, a redaction before what it takes away', async () => {
@@ -182,6 +189,22 @@ test('a redaction that overtakes its ask', async () => {
   await bot.bea.settled();
   await bot.ada.settled();
   expect(bot.ada.answersTo('$overtaken')).toEqual([]);
+});
+
+test('what was taken away, locked or not, is met with silence', async () => {
+  const bot = await place();
+  const room = bot.standIn.makeRoom({ members: [ADA, BEA], encrypted: true });
+  const bea = new Voice(bot.standIn, room, BEA);
+  bot.standIn.together(() => {
+    for (const type of ['m.room.encrypted', 'm.room.message', 'm.reaction'])
+      bea.redact(bea.put(type, { session_id: 'x' }));
+  });
+  await bot.bea.settled();
+  // It is not even tried to be read.
+  expect(bot.logged.filter(({ details }) => /decrypting event/.test(String(details.words)))).toEqual([]);
+  await bot.stop();
+  expect(bea.sent()).toEqual([]);
+  expect(said(bot)).toEqual([]);
 });
 
 test('a sync that leaves out most of what was said leaves nobody without an answer', async () => {

@@ -185,6 +185,14 @@ test('what answers in the homeserver’s place for a while does not cost the bot
   expect(kept.standIn.asked('login')).toHaveLength(1);
 });
 
+test('the same homeserver at another address is the same device there', async () => {
+  const kept = { standIn: await standIn(), facts: memoryFacts(), folder: folderForBot() };
+  await (await running(kept)).stop();
+  await running({ ...kept, homeserver: `${kept.standIn.address.replace('127.0.0.1', 'localhost')}/` });
+  await answers(kept.standIn);
+  expect(kept.standIn.asked('login')).toHaveLength(1);
+});
+
 test('an account that the homeserver calls by another name', async () => {
   const place = await standIn();
   place.next('login', {

@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
+import { type CommandList, form } from '../../../src/chat/command.ts';
+import { reply } from '../../../src/chat/reply.ts';
 import type { WireEvent } from '../../standin/matrix/place.ts';
 import { BOT, MatrixStandIn } from '../../standin/matrix/standin.ts';
-import { ADA, BEA, bodyOf, relationOf, until, userOf, Voice } from './bot.ts';
+import { ADA, BEA, bodyOf, relationOf, running, until, userOf, Voice } from './bot.ts';
 import { startedBot } from './started.ts';
 
 const bot = startedBot(() => MatrixStandIn.open());
@@ -57,10 +59,8 @@ test('a room that she talks in alone with the bot is used, and no pointer is nee
   const own = ownRoom(standIn, cora.user);
   expect(bodyOf(await own.ask('how many in a rosette of 2 rounds?'))).toContain('19 hexagons');
   expect(bodyOf(await own.ask('!me'))).not.toMatch(/alone/);
-  const before = own.sent().length;
   await cora.ask('!me set seam:3/8in');
-  await until(() => own.sent().length > before, 'the answer');
-  expect(bodyOf(own.sent()[before] as WireEvent)).toMatch(/3\/8 in/);
+  await until(() => own.sent().some((event) => /3\/8 in/.test(bodyOf(event))), 'the answer');
   expect(roomsWith(standIn, cora.user)).toEqual([own.room]);
 });
 
@@ -81,19 +81,48 @@ test('once somebody else is asked into that room, nothing private is said there 
   expect(roomsWith(standIn, cora.user)).toHaveLength(1);
 });
 
+/** A command that answers the asker alone with a choice, and one that tells where it is answered. */
+const whereabouts: CommandList = {
+  secret: async () => ({
+    name: 'secret',
+    summary: 'Answers the asker alone',
+    forms: [
+      form({
+        ...{
+          name: '',
+          summary: 'Answers the asker alone',
+          options: {},
+          examples: ['/secret'],
+          audience: 'asker',
+        },
+        run: () =>
+          reply({ title: 'Secret', lines: ['for you'], choices: [{ label: 'Where?', ask: '/where' }] }),
+      }),
+    ],
+  }),
+  where: async () => ({
+    name: 'where',
+    summary: 'Tells the guild and the place',
+    forms: [
+      form({
+        ...{ name: '', summary: 'Tells the guild and the place', options: {}, examples: ['/where'] },
+        run: (_none, { guild, place }) => reply({ title: 'Where', lines: [`${guild} ${place}`] }),
+      }),
+    ],
+  }),
+};
+
 test('a number pressed in the direct room means the guild that was asked in', async () => {
-  const { standIn, cora } = await guild();
-  const own = ownRoom(standIn, cora.user);
-  await own.settled();
-  await cora.ask('!me set seam:3/8in');
-  const before = own.sent().length;
-  await cora.ask('!me forget');
-  await until(() => own.sent().length > before, 'the question');
-  const question = own.sent()[before] as WireEvent;
-  await until(() => own.numbersUnder(question.event_id).length > 0, 'numbers');
-  own.react(question.event_id, '1️⃣');
-  await own.answerTo(question.event_id);
-  expect(bodyOf(await cora.ask('!cut hexagon 1in'))).not.toMatch(/your 3\/8/);
+  const { standIn: server } = await running({ commands: whereabouts });
+  const room = server.makeRoom({ members: [ADA, BEA, userOf('cora')] });
+  const cora = new Voice(server, room, userOf('cora'));
+  const own = ownRoom(server, cora.user);
+  expect(bodyOf(await own.ask('!where'))).toContain(`alone:${cora.user}`);
+  await cora.ask('!secret');
+  const question = () => own.sent().find((event) => bodyOf(event).startsWith('Secret'));
+  await until(() => own.numbersUnder(question()?.event_id ?? '').length === 1, 'the question');
+  own.react(question()?.event_id ?? '', '1️⃣');
+  expect(bodyOf(await own.answerTo(question()?.event_id ?? ''))).toContain(`${room} ${room}`);
 });
 
 test('an edit of a private ask edits the private answer; taken away, both go', async () => {

@@ -1,6 +1,7 @@
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { BOT } from '../../standin/matrix/standin.ts';
 import { memoryFacts } from '../../standin/memory-facts.ts';
 import { ADA, BEA, bodyOf, folderForBot, running, said, standIn, until, Voice } from './bot.ts';
 
@@ -68,6 +69,30 @@ test('what was asked while it was away is answered, however much it was; what is
   for (const ask of many) expect(ada.answersTo(ask)).toHaveLength(1);
   expect(again.counts.get('events_too_old_total')).toBe(1);
   expect(said(again)).toEqual([]);
+});
+
+test('a new name for the bot does not make it forget what was asked before', async () => {
+  const { kept, ada, room } = await place();
+  await (await running(kept)).stop();
+  const ask = ada.say('!help cut');
+  const content = { membership: 'join', displayname: 'busy bee' };
+  const unsigned = { prev_content: { membership: 'join', displayname: 'bee' } };
+  kept.standIn.put(room, { type: 'm.room.member', sender: BOT, state_key: BOT, content, unsigned });
+  await running(kept);
+  await ada.answerTo(ask);
+  expect(bodyOf(await ada.ask('busy bee: how many in a rosette of 2 rounds?'))).toContain('19 hexagons');
+});
+
+test('rooms in which nothing was said lately cost no request at a start', async () => {
+  const { kept, ada } = await place();
+  await (await running(kept)).stop();
+  const quiet = Array.from({ length: 20 }, () => kept.standIn.makeRoom({ members: [ADA, BEA] }));
+  for (const room of quiet)
+    for (let i = 0; i < 30; i++)
+      new Voice(kept.standIn, room, BEA).say(`talk ${i}`, {}, Date.now() - 2 * HOUR);
+  await running(kept);
+  await ada.settled();
+  expect(kept.standIn.asked('getRoomEvents')).toEqual([]);
 });
 
 test('what was left out is done in its order, before what came after it', async () => {

@@ -88,3 +88,5 @@ export const refusal = (status: number, errcode: string, more: object = {}): Out
   status,
   body: { errcode, error: `the stand-in says ${errcode}`, ...more },
 });
+
+export const ok = (body: unknown = {}): Outcome => ({ status: 200, body });

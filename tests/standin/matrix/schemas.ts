@@ -1,7 +1,8 @@
 /*
  * What the Matrix specification says a client sends, as JSON schemas: client-server API v1.16, the sections named
  * below. Written for what this bot sends, and closed where the specification is open, so that a slip in a name is
- * a fault and not an extension.
+ * a fault and not an extension. When they were written, every request, answer and event of the tests was also held
+ * to the specification's own data files (data/api/client-server, data/event-schemas), which found no fault.
  */
 
 export type Schema = Readonly<Record<string, unknown>>;

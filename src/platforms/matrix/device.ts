@@ -1,0 +1,71 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { CannotStart, EXIT } from '../platform.ts';
+import type { KeptIndexedDb } from './kept-indexeddb/open.ts';
+import { openKeys, putAside } from './keys.ts';
+import { logIn, logInAgain, logOut, standingOf } from './login.ts';
+import { keepSession, readSession, type Session } from './session.ts';
+import type { MatrixStart } from './settings.ts';
+
+/** Where a device keeps what it must not lose. */
+export interface DeviceFiles {
+  readonly session: string;
+  readonly keys: string;
+}
+
+/** The bot's device at the homeserver, its keys open. */
+export interface Device {
+  readonly session: Session;
+  readonly keys: KeptIndexedDb;
+  /** It is a new one, since the keys of the one before were lost. */
+  readonly isNew: boolean;
+}
+
+/** The files in the folder of the settings, which only its owner may look into. */
+export function deviceFilesIn({ folder }: MatrixStart): DeviceFiles {
+  const within = join(folder, 'matrix');
+  mkdirSync(within, { recursive: true, mode: 0o700 });
+  return { session: join(within, 'session.json'), keys: join(within, 'keys.sqlite') };
+}
+
+/** The session and its keys: those that are kept, or a new device. `onParted` is told where keys cannot be written. */
+export async function openDevice(
+  needs: MatrixStart,
+  files: DeviceFiles,
+  onParted: (error: unknown) => void,
+): Promise<Device> {
+  const keys = { file: files.keys, storeKey: needs.storeKey, onParted };
+  const known = await knownSession(needs, files.session);
+  const opened = known && (await openKeys(keys, known.keys));
+  if (opened) return { session: known, keys: opened, isNew: false };
+  if (known && !needs.password)
+    throw new CannotStart({
+      sentence: `The keys in ${files.keys} are lost, and a new device needs a "password", or a new "accessToken" after ${files.session} is deleted.`,
+      status: EXIT.settings,
+    });
+  putAside(files.keys, needs.now());
+  if (known) {
+    await logOut(needs, known);
+    needs.log.warn({ device: known.deviceId }, 'the keys of this device are lost: beginning a new one');
+  }
+  const session = await logIn(needs);
+  keepSession(files.session, session);
+  const made = await openKeys(keys, false);
+  if (!made) throw new Error('a new file for keys cannot be opened');
+  return { session, keys: made, isNew: known !== undefined };
+}
+
+/** The kept session where the homeserver still takes it, logged in again where it wants that. */
+async function knownSession(needs: MatrixStart, file: string): Promise<Session | undefined> {
+  const read = readSession(file);
+  const { user, homeserver } = needs;
+  if (!read || read.user !== user) return undefined;
+  // The account's homeserver may be found at another address than before.
+  const kept = { ...read, homeserver };
+  const standing = await standingOf(needs, kept);
+  if (standing === 'good') return kept;
+  if (standing === 'gone') return undefined;
+  const again = await logInAgain(needs, kept);
+  keepSession(file, again);
+  return again;
+}
