@@ -20,7 +20,7 @@ export class Bot {
   readonly #config: string;
   #process: ChildProcess | undefined;
 
-  constructor({ address, folder }: Reach, account: Account, more: object = {}) {
+  constructor({ address, folder }: Reach, account: Account, more: object = {}, level = 'debug') {
     this.account = account;
     this.folder = join(folder, `bot-${account.name}`);
     mkdirSync(this.folder);
@@ -39,7 +39,7 @@ export class Bot {
       },
       ...more,
     };
-    writeFileSync(this.#config, JSON.stringify({ data: 'data', matrix, log: { level: 'debug' } }));
+    writeFileSync(this.#config, JSON.stringify({ data: 'data', matrix, log: { level } }));
   }
 
   get data(): string {
