@@ -145,7 +145,6 @@ class Running {
     const name = guild === HOME_GUILD ? 'terminal' : await this.#whereabouts.platformOf(guild);
     const platform = this.#platforms.find((one) => one.name === name && this.#standing.get(one.name));
     await platform?.tell(place, reply, once);
-    if (platform) this.#metrics.count('reminders_total', { platform: platform.name });
     return platform !== undefined;
   }
 

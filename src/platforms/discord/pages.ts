@@ -76,10 +76,11 @@ function puttingTogether(lines: readonly string[], most: number): string[] {
 }
 
 /**
- * A row is a field: its first cell the name, the others under it; short ones stand side by side. A row that is
- * too long for one field goes on in the next.
+ * A row is a field: its first cell the name, the others under it; where all are short they stand side by side. A
+ * row that is too long for one field goes on in the next.
  */
 function fieldsOf({ columns, rows }: Table): Field[] {
+  const inline = rows.every(([, ...cells]) => cells.every((cell) => cell.length <= SHORT));
   return rows.flatMap((row) => {
     const [first = '', ...cells] = row;
     const name = escaped(first) || NOTHING;
@@ -91,7 +92,7 @@ function fieldsOf({ columns, rows }: Table): Field[] {
     return values.map((value) => ({
       name: cutTo(name, LIMITS.fieldName),
       value: value || NOTHING,
-      inline: cells.every((cell) => cell.length <= SHORT),
+      inline,
     }));
   });
 }

@@ -2,10 +2,11 @@ import { createHash } from 'node:crypto';
 import {
   Client,
   type ClientOptions,
+  DiscordAPIError,
   GatewayIntentBits,
   Options,
   Partials,
-  type TextBasedChannel,
+  Routes,
 } from 'discord.js';
 import type { Reply } from '../../chat/reply.ts';
 import { CannotStart, type Platform, type PlatformNeeds } from '../platform.ts';
@@ -14,7 +15,7 @@ import { Events } from './events.ts';
 import { keepRegistered, keepToOneScope } from './keep-registered.ts';
 import { forgetLeft, noteChanges, noteJoined, noteLeft } from './left.ts';
 import { LIMITS } from './limits.ts';
-import { messageOf } from './message.ts';
+import { messageAnyway } from './message.ts';
 import { patiently } from './network.ts';
 import { sendTo } from './send.ts';
 import { accountOf, endedBy } from './trouble.ts';
@@ -137,25 +138,31 @@ async function tidy(needs: DiscordStart): Promise<void> {
   await forgetLeft(old, needs);
 }
 
-/** Says something of itself in a channel. The platform drops a second message with the same nonce. */
+/**
+ * Says something of itself in a channel. The platform drops a second message with the same nonce. A channel that
+ * is gone, or in which it may not speak, is told to the operator: trying again would change nothing.
+ */
 async function tell(
-  client: Client,
+  { rest }: Client,
   place: string,
   reply: Reply,
   once: string,
   needs: DiscordStart,
 ): Promise<void> {
-  const { facts, draw, watch } = needs;
-  const channel = await client.channels.fetch(place);
-  if (!channel || !isWritable(channel as TextBasedChannel)) {
+  const { facts, draw, watch, log } = needs;
+  try {
+    const { guild_id: guild = '' } = (await rest.get(Routes.channel(place))) as { guild_id?: string };
+    const made = await messageAnyway(
+      reply,
+      { whose: { guild, member: '' }, notes: facts.notes, draw },
+      needs,
+    );
+    const nonce = createHash('sha256').update(once).digest('base64url').slice(0, LIMITS.nonce);
+    await sendTo(rest, place, made, { nonce });
+    watch.count('reminders_total', { platform: PLATFORM });
+  } catch (error) {
+    if (!(error instanceof DiscordAPIError) || ![403, 404].includes(error.status)) throw error;
     watch.count('sends_refused_total', { platform: PLATFORM });
-    return;
+    log.warn({ ...accountOf(error), place }, 'nothing may be said here');
   }
-  const guild = 'guildId' in channel ? (channel.guildId ?? '') : '';
-  const made = await messageOf(reply, { whose: { guild, member: '' }, notes: facts.notes, draw });
-  const nonce = createHash('sha256').update(once).digest('base64url').slice(0, LIMITS.nonce);
-  await sendTo(client.rest, place, made, { nonce });
-  watch.count('reminders_total', { platform: PLATFORM });
 }
-
-const isWritable = (channel: TextBasedChannel): boolean => 'send' in channel;

@@ -15,7 +15,7 @@ export interface TerminalStart extends PlatformNeeds {
 
 /** Opens the terminal room on the program's own streams; when it is left, the program ends well. */
 export async function startTerminal(needs: TerminalStart): Promise<Platform> {
-  const { room, commands, facts, history, draw, ended } = needs;
+  const { room, commands, facts, history, draw, watch, ended } = needs;
   const input = process.stdin;
   const output = process.stdout;
   const remembered = input.isTTY ? history : null;
@@ -36,7 +36,10 @@ export async function startTerminal(needs: TerminalStart): Promise<Platform> {
   left.then(() => ended({ sentence: '', status: 75 }));
   return {
     name: 'terminal',
-    tell: async (_place, reply) => say(reply),
+    async tell(_place, reply) {
+      say(reply);
+      watch.count('reminders_total', { platform: 'terminal' });
+    },
     stop: async () => {
       input.destroy();
     },

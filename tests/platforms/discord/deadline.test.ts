@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { reply } from '../../../src/chat/reply.ts';
 import { CannotStart } from '../../../src/platforms/platform.ts';
 import { ADA, BEA, snowflake } from '../../standin/discord/events.ts';
 import { CHANNEL } from '../../standin/discord/gateway.ts';
@@ -190,7 +191,6 @@ describe('what goes wrong between us', () => {
 describe('of itself', () => {
   test('a reminder is sent with a nonce, the same one for the same reminder', async () => {
     const { standIn, platform } = await running();
-    const { reply } = await import('../../../src/chat/reply.ts');
     const words = reply({ title: 'Block 3 opens', lines: ['today'] });
     await platform.tell(CHANNEL, words, 'block:3');
     await platform.tell(CHANNEL, words, 'block:3');
@@ -205,6 +205,24 @@ describe('of itself', () => {
     expect(one?.nonce.length).toBeLessThanOrEqual(25);
     expect(standIn.seen.filter(({ kind }) => kind === 'message')).toHaveLength(2);
     expect(standIn.faults).toEqual([]);
+  });
+
+  test.each([
+    ['is gone', 'GET', { status: 404, body: { code: 10003, message: 'Unknown Channel' } }],
+    ['lets it say nothing', 'POST', { status: 403, body: { code: 50013, message: 'Missing Permissions' } }],
+  ])('a channel that %s is told to the operator, and not tried again', async (_, method, outcome) => {
+    const { standIn, platform, counts, logged } = await running();
+    standIn.next((request) => request.method === method && request.path.startsWith('/channels/'), outcome);
+    await platform.tell(CHANNEL, reply({ title: 'Block 3 opens' }), 'block:3');
+    expect(counts.get('sends_refused_total')).toBe(1);
+    expect(counts.get('reminders_total')).toBeUndefined();
+    expect(logged.filter(({ level }) => level === 'warn')).toHaveLength(1);
+  });
+
+  test('a platform that fails is no such channel: the reminder is tried again', async () => {
+    const { standIn, platform } = await running();
+    standIn.next(({ path }) => path.startsWith('/channels/'), { status: 500, body: {} }, 20);
+    await expect(platform.tell(CHANNEL, reply({ title: 'Block 3 opens' }), 'block:3')).rejects.toThrow();
   });
 
   test('ids survive a round trip', () => {
