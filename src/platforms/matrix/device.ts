@@ -17,8 +17,6 @@ export interface DeviceFiles {
 export interface Device {
   readonly session: Session;
   readonly keys: KeptIndexedDb;
-  /** It is a new one, since the keys of the one before were lost. */
-  readonly isNew: boolean;
 }
 
 /** The files in the folder of the settings, which only its owner may look into. */
@@ -35,9 +33,10 @@ export async function openDevice(
   onParted: (error: unknown) => void,
 ): Promise<Device> {
   const keys = { file: files.keys, storeKey: needs.storeKey, onParted };
-  const known = await knownSession(needs, files.session);
+  const before = readSession(files.session);
+  const known = before && (await knownSession(needs, files.session, before));
   const opened = known && (await openKeys(keys, known.keys));
-  if (opened) return { session: known, keys: opened, isNew: false };
+  if (opened) return { session: known, keys: opened };
   if (known && !needs.password)
     throw new CannotStart({
       sentence: `The keys in ${files.keys} are lost, and a new device needs a "password", or a new "accessToken" after ${files.session} is deleted.`,
@@ -48,18 +47,17 @@ export async function openDevice(
     await logOut(needs, known);
     needs.log.warn({ device: known.deviceId }, 'the keys of this device are lost: beginning a new one');
   }
-  const session = await logIn(needs);
+  const session = { ...(await logIn(needs)), owesWord: before?.user === needs.user };
   keepSession(files.session, session);
   const made = await openKeys(keys, false);
   if (!made) throw new Error('a new file for keys cannot be opened');
-  return { session, keys: made, isNew: known !== undefined };
+  return { session, keys: made };
 }
 
 /** The kept session where the homeserver still takes it, logged in again where it wants that. */
-async function knownSession(needs: MatrixStart, file: string): Promise<Session | undefined> {
-  const read = readSession(file);
+async function knownSession(needs: MatrixStart, file: string, read: Session): Promise<Session | undefined> {
   const { user, homeserver } = needs;
-  if (!read || read.user !== user) return undefined;
+  if (read.user !== user) return undefined;
   // The account's homeserver may be found at another address than before.
   const kept = { ...read, homeserver };
   const standing = await standingOf(needs, kept);

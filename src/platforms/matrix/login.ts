@@ -132,7 +132,7 @@ async function byPassword(needs: MatrixStart, password: string, deviceId?: strin
     const sentence = `The homeserver calls the account ${made.user_id}. Write that in "matrix.user" in the settings.`;
     throw new CannotStart({ sentence, status: EXIT.settings });
   }
-  return { homeserver, user, deviceId: made.device_id, accessToken: made.access_token, keys: false };
+  return { homeserver, user, deviceId: made.device_id, accessToken: made.access_token, ...NEW };
 }
 
 async function byToken(needs: MatrixStart, accessToken: string): Promise<Session> {
@@ -144,12 +144,15 @@ async function byToken(needs: MatrixStart, accessToken: string): Promise<Session
     throw new CannotStart({ sentence, status: EXIT.settings });
   }
   const { user_id, device_id: deviceId } = wellSaid(owner, answer, needs);
-  if (user_id === user && deviceId) return { homeserver, user, deviceId, accessToken, keys: false };
+  if (user_id === user && deviceId) return { homeserver, user, deviceId, accessToken, ...NEW };
   const sentence = deviceId
     ? `The token in "matrix.accessToken" belongs to ${user_id}, not to ${user}. Copy it anew, or give a "password" in its place.`
     : 'The token in "matrix.accessToken" belongs to no device, so no encrypted room could be read with it. Give a "password" in its place.';
   throw new CannotStart({ sentence, status: EXIT.settings });
 }
+
+/** A device's keys are made after its login. */
+const NEW = { keys: false, owesWord: false };
 
 /** A new session, by the password or else by the token of the settings. */
 export function logIn(needs: MatrixStart): Promise<Session> {
@@ -159,8 +162,11 @@ export function logIn(needs: MatrixStart): Promise<Session> {
 }
 
 /** The same device with a new token, where there is a password to get it with. */
-export async function logInAgain(needs: MatrixStart, { deviceId, keys }: Session): Promise<Session> {
-  if (needs.password) return { ...(await byPassword(needs, needs.password, deviceId)), keys };
+export async function logInAgain(
+  needs: MatrixStart,
+  { deviceId, keys, owesWord }: Session,
+): Promise<Session> {
+  if (needs.password) return { ...(await byPassword(needs, needs.password, deviceId)), keys, owesWord };
   throw new CannotStart({
     sentence:
       'The homeserver wants the bot to log in again, and there is only a token. Put a new one in "matrix.accessToken", or a "password".',

@@ -9,6 +9,8 @@ const shape = z.object({
   accessToken: z.string(),
   /** The device's keys have been made, so they must be there. */
   keys: z.boolean(),
+  /** An earlier device is lost or was put away, and the rooms have not all been told. */
+  owesWord: z.boolean().default(false),
 });
 
 /** One device of ours at the homeserver. */

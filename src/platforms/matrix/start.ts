@@ -94,7 +94,7 @@ class Running implements Platform {
     this.#session = device.session;
     this.#keys = device.keys;
     await this.#connect(signing);
-    if (device.isNew) await this.#tellLost();
+    if (device.session.owesWord) await this.#tellLost();
     const tidy = () => this.#tidy();
     this.#tidying = setInterval(tidy, DAY).unref();
     void tidy();
@@ -204,6 +204,10 @@ class Running implements Platform {
         .send(words, { room: room.roomId }, once, { guild: room.roomId, member: '' })
         .catch((error: unknown) => this.#needs.log.warn(brings(error), 'a room could not be told'));
     }
+    // What was cut short is told by the next start; nobody is told twice.
+    if (this.#stopped) return;
+    this.#session = { ...(this.#session as Session), owesWord: false };
+    keepSession(this.#files.session, this.#session);
   }
 
   async tell(place: string, said: Reply, once: string): Promise<void> {

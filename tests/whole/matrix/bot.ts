@@ -92,6 +92,13 @@ export class Bot {
     return status;
   }
 
+  /** Waits until the process ends by itself; its status. */
+  async ended(): Promise<number | null> {
+    const child = this.#process;
+    if (!child || child.exitCode !== null) return child?.exitCode ?? null;
+    return new Promise((done) => child.once('exit', done));
+  }
+
   /** Its log lines of at least that level (info is 30). */
   logged(level = 30): { level: number; msg: string; [key: string]: unknown }[] {
     return this.output.map((line) => JSON.parse(line)).filter((line) => line.level >= level);

@@ -1,7 +1,7 @@
 import { EventShieldColour } from 'matrix-js-sdk/lib/crypto-api/index.js';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { Bot } from './bot.ts';
-import { register } from './homeserver.ts';
+import { newToken, register } from './homeserver.ts';
 import { Member, type Seen } from './member.ts';
 import { here } from './one-homeserver.ts';
 
@@ -40,6 +40,26 @@ test('without a recovery key they do, and the log says so', async () => {
     const apart = await ada.makeRoom([other.account.user], true);
     expect(await markOf(ada, await ada.ask(apart, '!cut hexagon 1in'))).not.toBe(EventShieldColour.NONE);
     expect(other.logged(40).map(({ msg }) => msg)).toEqual([expect.stringMatching(/no "recoveryKey"/)]);
+  } finally {
+    await other.end('SIGTERM');
+  }
+});
+
+test('a token in place of a password serves as well, device, keys and signature', async () => {
+  const account = await register(here(), 'bee');
+  const token = await newToken(here(), account);
+  const other = new Bot(here(), account, { password: undefined, accessToken: { env: 'BOT_TOKEN' } });
+  other.env.BOT_TOKEN = token;
+  try {
+    await other.start();
+    const apart = await ada.makeRoom([account.user], true);
+    expect(await markOf(ada, await ada.ask(apart, '!cut hexagon 1in'))).toBe(EventShieldColour.NONE);
+    const { deviceId } = other.session();
+    await other.end('SIGTERM');
+    await other.start();
+    expect(await markOf(ada, await ada.ask(apart, '!cut hexagon 2in'))).toBe(EventShieldColour.NONE);
+    expect(other.session().deviceId).toBe(deviceId);
+    expect(other.output.join('\n')).not.toContain(token);
   } finally {
     await other.end('SIGTERM');
   }

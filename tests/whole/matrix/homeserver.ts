@@ -147,6 +147,16 @@ export async function register({ address, secret }: Reach, called: string): Prom
   return { name, user: `@${name}:${SERVER_NAME}`, password };
 }
 
+/** A token of a new device, as an operator might paste it into the settings. */
+export async function newToken({ address }: Reach, { user, password }: Account): Promise<string> {
+  const answer = await fetch(`${address}/_matrix/client/v3/login`, {
+    method: 'POST',
+    body: JSON.stringify({ type: 'm.login.password', identifier: { type: 'm.id.user', user }, password }),
+  });
+  if (!answer.ok) throw new Error(`logging ${user} in: ${await answer.text()}`);
+  return ((await answer.json()) as { access_token: string }).access_token;
+}
+
 const LOGGING = (file: string): string =>
   JSON.stringify({
     version: 1,

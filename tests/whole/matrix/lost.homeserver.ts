@@ -62,6 +62,20 @@ test.each([
   },
 );
 
+test('where its owner puts the device away, it ends with a sentence, begins anew and tells the room', async () => {
+  const before = bot.session();
+  const told = ada.seen(room).filter(isTold).length;
+  const owner = await Member.with(here(), bot.account);
+  await owner.putAway(before.deviceId);
+  owner.stop();
+  expect(await bot.ended()).toBe(75);
+  expect(bot.errors.join('')).toMatch(/^The homeserver has logged the bot out\. .*\n$/);
+  await bot.start();
+  expect(bot.session().deviceId).not.toBe(before.deviceId);
+  await ada.sees(room, () => ada.seen(room).filter(isTold).length === told + 1, 'the room is told, once');
+  expect((await ada.ask(room, '!cut hexagon 1in')).readable).toBe(true);
+});
+
 test('with another store key it does not start, and leaves everything as it was', async () => {
   await bot.end('SIGTERM');
   const right = bot.env.BOT_STORE_KEY ?? '';

@@ -114,6 +114,22 @@ export class Member {
     await until(async () => (await isSigned()) ?? false, `${device} is signed`);
   }
 
+  /** Logs another device of the account out. */
+  async putAway(device: string): Promise<void> {
+    const { user, password } = this.account;
+    const identifier = { type: 'm.id.user', user };
+    const path = `${this.client.baseUrl}/_matrix/client/v3/devices/${device}`;
+    const ask = (auth?: object) =>
+      fetch(path, {
+        method: 'DELETE',
+        headers: { authorization: `Bearer ${this.client.getAccessToken()}` },
+        body: JSON.stringify(auth ? { auth } : {}),
+      });
+    const { session } = (await (await ask()).json()) as { session: string };
+    const answer = await ask({ type: 'm.login.password', identifier, user, password, session });
+    if (!answer.ok) throw new Error(`putting a device away: ${await answer.text()}`);
+  }
+
   /** What the homeserver says to a token. */
   whoAmI(token: string): Promise<Response> {
     return fetch(`${this.client.baseUrl}/_matrix/client/v3/account/whoami`, {
