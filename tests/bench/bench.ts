@@ -23,6 +23,9 @@ const LONG: typeof BENCHES = {
   matrix: async () => (await import('./matrix.ts')).benchMatrix(),
 };
 
+// Stopped by hand, it takes along what it started.
+for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(1));
+
 /** `npm run bench`: every figure of one run on one machine; ratios are what carries over to another. */
 const all = { ...BENCHES, ...LONG };
 const named = process.argv.slice(2);

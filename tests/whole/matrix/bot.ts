@@ -59,6 +59,9 @@ export class Bot {
       stdio: ['ignore', 'pipe', 'pipe'],
     });
     this.#process = child;
+    const orphaned = () => child.kill('SIGKILL');
+    process.once('exit', orphaned);
+    child.once('exit', () => process.off('exit', orphaned));
     let rest = '';
     child.stderr.on('data', (data: Buffer) => this.errors.push(data.toString()));
     return new Promise((ready, failed) => {

@@ -98,6 +98,7 @@ export class Homeserver {
     const out = openSync(output, 'a');
     const child = spawn(python, synapse, { cwd: folder, stdio: ['ignore', out, out] });
     closeSync(out);
+    process.once('exit', () => child.kill('SIGKILL'));
     const address = `http://127.0.0.1:${port}`;
     if (!(await isUp(address, child)))
       throw new Error(`The homeserver did not start: ${readFileSync(output, 'utf8').slice(-2000)}`);
