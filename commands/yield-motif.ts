@@ -32,7 +32,7 @@ export function motifAnswer({ patch, size, margin, motif, title, here }: Fussy):
       found.every
         ? `${many(found.count, 'patch', 'patches')}, one round each motif.`
         : `At least ${many(found.count, 'patch', 'patches')}; larger than the repeat, so some motifs are left out.`,
-      `${many(found.motifs, 'whole motif', 'whole motifs')} on the piece.${turned}`,
+      `${wholeWords(found)}${turned}`,
       `Wherever the print begins: at least ${grouped(found.anyhow)}.`,
     ],
     figures: {
@@ -53,4 +53,12 @@ export function motifAnswer({ patch, size, margin, motif, title, here }: Fussy):
       here,
     ),
   });
+}
+
+/** How many motifs lie whole on the piece, and how many more have room enough round their middle. */
+function wholeWords({ count: patches, motifs }: { readonly count: number; readonly motifs: number }): string {
+  const whole = `${many(motifs, 'whole motif', 'whole motifs')} on the piece`;
+  return patches > motifs
+    ? `${whole}; of ${grouped(patches - motifs)} more there is enough round the middle.`
+    : `${whole}.`;
 }
