@@ -1,8 +1,10 @@
 import type { Plan } from '../src/calculator/plan/plan.ts';
 import type { PlanWish } from '../src/calculator/plan/wish.ts';
+import type { Here } from '../src/chat/command.ts';
 import type { AnyOption } from '../src/chat/option.ts';
 import type { ReplyChoice } from '../src/chat/reply.ts';
 import type { KeptPlan } from '../src/guild/plan-facts.ts';
+import { planKey } from '../src/guild/plan-rules.ts';
 import type { Speech } from '../src/measure/speech.ts';
 import { capital } from './patch.ts';
 import { writeCloths } from './plan-cloths.ts';
@@ -36,6 +38,17 @@ export function nameFor({ wish, top }: Plan, say: Speech): string {
   const size = quilt ? ` ${quilt.bed ?? say.size(quilt.width, quilt.height)}` : '';
   const number = !quilt && top.many > 1 ? ` of ${top.many}` : '';
   return `${capital(layout)}${size}${number}`;
+}
+
+/** The name, with a number behind it where the guild keeps a plan of that name: "Field queen 2". */
+export async function freeName(
+  name: string,
+  { facts, guild }: Pick<Here, 'facts' | 'guild'>,
+): Promise<string> {
+  const taken = new Set((await facts.plans.list(guild)).map((kept) => planKey(kept.name)));
+  let free = name;
+  for (let n = 2; taken.has(planKey(free)); n++) free = `${name} ${n}`;
+  return free;
 }
 
 /** An option's name before a colon: in a plan's name it would be read as that option. */

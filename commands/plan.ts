@@ -7,7 +7,7 @@ import { MOST_PLANS } from '../src/guild/plan-rules.ts';
 import { wrong } from '../src/measure/result.ts';
 import { dayWords, many } from '../src/measure/speech.ts';
 import { assumedNote } from './patch.ts';
-import { keepAgain, kitChoice, nameFor, optionIn } from './plan-again.ts';
+import { freeName, keepAgain, kitChoice, nameFor, optionIn } from './plan-again.ts';
 import { workedWith } from './plan-lines.ts';
 import { keptNameOption, nameOption, planOptions } from './plan-options.ts';
 import { planProblem } from './plan-problem.ts';
@@ -82,7 +82,11 @@ const plan: Command = {
         const shown = shownPlan(kept, here, asked.value.assumed);
         if ('problem' in shown) return shown;
         const there = await here.facts.plans.find(here.guild, name);
-        if (there) return wrong('plan-name-taken', { got: there.name });
+        if (there)
+          return wrong('plan-name-taken', {
+            got: there.name,
+            instead: here.again({ name: await freeName(there.name, here) }),
+          });
         if ((await here.facts.plans.list(here.guild)).length >= MOST_PLANS)
           return wrong('plans-full', { most: String(MOST_PLANS) });
         await here.facts.plans.keep(here.guild, kept);

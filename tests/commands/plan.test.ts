@@ -14,6 +14,18 @@ const textOf = (reply: Reply, ending: string): string => {
   return String(picture?.of.text ?? '');
 };
 
+describe('a name that is taken', () => {
+  test('is met with the same ask under the next free name, which keeps it', async () => {
+    const ask = fresh();
+    for (const name of ['Field queen', 'field Queen 2'])
+      await ask(`/plan keep name:${name} quilt:queen`, BEA);
+    const taken = await ask('/plan keep name:Field queen quilt:queen size:3/4in', ORGANISER);
+    expect(taken.error?.message).toContain('/plan keep name:Field queen 3 ');
+    const [, instead = ''] = /`(\/plan keep [^`]*)`/.exec(taken.error?.message ?? '') ?? [];
+    expect((await ask(instead, ORGANISER)).title).toMatch(/^Field queen 3/);
+  });
+});
+
 describe('/plan make', () => {
   test('a garden by part, with its shopping list', async () => {
     const reply = await fresh()(
