@@ -5,6 +5,7 @@ import { reply } from '../../../src/chat/reply.ts';
 import { lockFile, typeOf } from '../../../src/platforms/matrix/attachment.ts';
 import { Loops } from '../../../src/platforms/matrix/loops.ts';
 import { transactionOf } from '../../../src/platforms/matrix/outbox.ts';
+import { Reach } from '../../../src/platforms/matrix/reach.ts';
 import { Seen } from '../../../src/platforms/matrix/seen.ts';
 import { waitOf } from '../../../src/platforms/matrix/trouble.ts';
 import { Turns } from '../../../src/platforms/matrix/turns.ts';
@@ -155,6 +156,27 @@ test.each([
   [Number.NaN, 'Wed, 21 Oct 2026 07:28:00 GMT', null],
 ])('told %s in the body and %s in the header, it waits %s ms', (body, header, wait) => {
   expect(waitOf(body, header)).toBe(wait);
+});
+
+test('lost and found are said once, whoever finds it out, however often', () => {
+  const said: string[] = [];
+  const counted: string[] = [];
+  const say = (_details: object, words: string) => void said.push(words);
+  const reach = new Reach({
+    log: { debug: say, info: say, warn: say, error: say },
+    watch: { count: (what) => void counted.push(what), took: () => {} },
+  });
+  reach.found('to send');
+  for (let i = 0; i < 3; i++) {
+    reach.lost('to sync', new Error('away'));
+    reach.lost('to send', new Error('away'));
+  }
+  reach.found('to send');
+  expect(said).toEqual(['the homeserver cannot be reached, or fails; trying on']);
+  reach.found('to sync');
+  reach.found('to sync');
+  expect(said.slice(1)).toEqual(['the homeserver is back']);
+  expect(counted).toEqual(['reconnects_total']);
 });
 
 test('works about one thing are done in their order, whatever becomes of them; others do not wait', async () => {
