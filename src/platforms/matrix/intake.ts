@@ -45,6 +45,7 @@ export class Intake {
   /** Nothing more is taken in: what comes now is left for the next start. */
   close(): void {
     this.#closed = true;
+    this.#unreadable.stop();
   }
 
   /** An event of a room. The same event may come more than once: after a restart, or from a gap. */

@@ -15,12 +15,19 @@ interface UnreadableNeeds {
 /** A key may come a little after its message: so long is it waited for, milliseconds. */
 const PATIENCE = 10_000;
 
-const SENTENCE =
+const NO_KEY =
   'I cannot read that message: its key did not reach me. Send it once more; if that does not help, invite me anew.';
+
+/** What else the library may find to be the reason, and what its sender can do about it. */
+const SENTENCES: Readonly<Record<string, string>> = {
+  MEGOLM_KEY_WITHHELD_FOR_UNVERIFIED_DEVICE:
+    'I cannot read that message: your app gives its keys to verified devices alone. Allow others in its settings for this room, and send it once more.',
+};
 
 /** Reads encrypted messages, and says so where one cannot be read: once for each key that is missing. */
 export class Unreadable {
   readonly #needs: UnreadableNeeds;
+  readonly #stopping = new AbortController();
 
   constructor(needs: UnreadableNeeds) {
     this.#needs = needs;
@@ -33,11 +40,19 @@ export class Unreadable {
     return !event.isDecryptionFailure();
   }
 
+  /** Nothing is waited for any more: what cannot be read yet is left for the next start. */
+  stop(): void {
+    this.#stopping.abort();
+  }
+
   /** Whether its key still comes; where not, its sender has been told. */
   async becomesReadable(event: MatrixEvent, room: Room): Promise<boolean> {
+    // Answered, or told, by a device that we had before.
+    if (await this.#needs.memory.answerTo(event.getId() ?? '')) return false;
+    const { signal } = this.#stopping;
     const until = performance.now() + PATIENCE;
     while (performance.now() < until) {
-      await after(100);
+      await after(100, undefined, { signal });
       if (!event.isDecryptionFailure()) return true;
     }
     await this.#tell(event, room);
@@ -47,8 +62,6 @@ export class Unreadable {
   async #tell(event: MatrixEvent, room: Room): Promise<void> {
     const { start, memory, messages } = this.#needs;
     const id = event.getId() ?? '';
-    // Answered, or told, by a device that we had before.
-    if (await memory.answerTo(id)) return;
     start.watch.count('undecryptable_total', { platform: PLATFORM });
     const sender = event.getSender() ?? '';
     const key = String(event.getWireContent().session_id ?? '');
@@ -62,7 +75,8 @@ export class Unreadable {
     const whose = { guild: room.roomId, member: sender };
     if (!(await memory.wasTold(once))) {
       const target = { room: room.roomId, to: id, mentions: [sender] };
-      await messages.send(reply({ lines: [SENTENCE] }), target, once, whose);
+      const words = SENTENCES[event.decryptionFailureReason ?? ''] ?? NO_KEY;
+      await messages.send(reply({ lines: [words] }), target, once, whose);
       await memory.keepTold(once);
     }
     await memory.keepAnswer(id, { did: false, here: null }, whose);

@@ -28,9 +28,10 @@ afterAll(async () => {
 async function roomOf(encrypted: boolean): Promise<{ ada: Member; room: string }> {
   const ada = await Member.join(here(), 'ada');
   const bea = await Member.join(here(), 'bea');
-  members.push(ada, bea);
+  members.push(ada);
   const room = await ada.makeRoom([bot.account.user], encrypted);
   await ada.bring(room, bea);
+  bea.stop();
   return { ada, room };
 }
 

@@ -44,6 +44,7 @@ function settings(folder: string, port: number, secret: string): object {
     federation_domain_whitelist: [],
     presence: { enabled: false },
     url_preview_enabled: false,
+    stats: { enabled: false },
     // Sizes are made when they are asked for, and here nobody does.
     thumbnail_sizes: [],
     dynamic_thumbnails: true,

@@ -73,7 +73,7 @@ test('killed twenty times while asks arrive: each is answered exactly once, and 
   const arriving = (async () => {
     while (asking) {
       asks.push(await ada.say(room, `!count rosette rounds:${1 + (asks.length % 9)}`));
-      await new Promise((done) => setTimeout(done, 500));
+      await new Promise((done) => setTimeout(done, 1000));
     }
   })();
   await bot.end('SIGKILL');

@@ -7,6 +7,7 @@ export default defineConfig({
     include: ['tests/whole/matrix/*.homeserver.ts'],
     testTimeout: 120_000,
     hookTimeout: 60_000,
-    fileParallelism: false,
+    // Much of the time is waiting; more at once would only make it longer.
+    maxWorkers: 2,
   },
 });
