@@ -126,7 +126,7 @@ class Running implements Platform {
       keepSession(this.#files.session, session);
     }
     await this.#listen(client, signing);
-    const starting = startSync(client);
+    const starting = startSync(client, this.#needs.now());
     this.#ready.resolve(client);
     await starting;
     if (signing) await signDevice(client, signing, { user, password, log });
