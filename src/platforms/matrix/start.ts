@@ -141,7 +141,9 @@ class Running implements Platform {
     });
     client.on(ClientEvent.Sync, (state, _before, data) => {
       // One sync that fails is nothing yet: a long wait for news may end early.
-      if (state === 'ERROR') this.#reach.lost('to sync', data?.error);
+      // Nor is being logged out: that has a listener of its own.
+      const loggedOut = data?.error && refusalIn(data.error)?.code === 'M_UNKNOWN_TOKEN';
+      if (state === 'ERROR' && !loggedOut) this.#reach.lost('to sync', data?.error);
       if (state === 'SYNCING') this.#reach.found('to sync');
       if (state !== 'PREPARED' && state !== 'SYNCING') return;
       this.#invitations.takeNoted();

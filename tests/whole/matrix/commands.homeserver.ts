@@ -5,6 +5,7 @@ import { draw } from '../../../src/pictures/draw.ts';
 import { openAsking } from '../../commands/asking.ts';
 import { Bot } from './bot.ts';
 import { register } from './homeserver.ts';
+import { fetched } from './media.ts';
 import { Member, type Seen } from './member.ts';
 import { here } from './one-homeserver.ts';
 
@@ -112,7 +113,7 @@ async function expectPictures(
   expect(named, example).toEqual(expected.map(({ name }) => name));
   for (const [i, { name, alt, of }] of expected.entries()) {
     const content = seen[i]?.content ?? {};
-    const bytes = await ada.fetch(content);
+    const bytes = await fetched(content, ada);
     const drawn = Buffer.from(await picture(of));
     // An exported book has moments and ids in it; it begins in the same way.
     if (of.draw === 'text') expect(beginningOf(bytes), example).toBe(beginningOf(drawn));

@@ -1,5 +1,6 @@
 import { EventShieldColour } from 'matrix-js-sdk/lib/crypto-api/index.js';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { masterKeyOf, seesSigned, setUpRecovery } from './accounts.ts';
 import { Bot } from './bot.ts';
 import { newToken, register } from './homeserver.ts';
 import { Member, type Seen } from './member.ts';
@@ -30,7 +31,7 @@ test('members’ clients put no warning beside what the bot says, before and aft
   await bot.end('SIGTERM');
   await bot.start();
   expect(await markOf(ada, await ada.ask(room, '!cut hexagon 2in'))).toBe(EventShieldColour.NONE);
-  await ada.seesSigned(bot.account.user, bot.session().deviceId);
+  await seesSigned(ada, bot.account.user, bot.session().deviceId);
 });
 
 test('without a recovery key they do, and the log says so', async () => {
@@ -69,13 +70,13 @@ test('an account that a person has set up before keeps its keys: the bot takes t
   const account = await register(here(), 'bee');
   const person = await Member.with(here(), account);
   const other = new Bot(here(), account);
-  other.env.BOT_RECOVERY_KEY = await person.setUpRecovery();
-  const master = await ada.masterKeyOf(account.user);
+  other.env.BOT_RECOVERY_KEY = await setUpRecovery(person);
+  const master = await masterKeyOf(account.user, ada);
   try {
     await other.start();
     const apart = await ada.makeRoom([account.user], true);
     expect(await markOf(ada, await ada.ask(apart, '!cut hexagon 1in'))).toBe(EventShieldColour.NONE);
-    expect(await ada.masterKeyOf(account.user)).toBe(master);
+    expect(await masterKeyOf(account.user, ada)).toBe(master);
   } finally {
     person.stop();
     await other.end('SIGTERM');

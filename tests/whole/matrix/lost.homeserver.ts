@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, rmSync, truncateSync } from 'node:fs';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { devicesOf, masterKeyOf, putAway, seesSigned, statusOf } from './accounts.ts';
 import { Bot } from './bot.ts';
 import { register } from './homeserver.ts';
 import { Member } from './member.ts';
@@ -38,7 +39,7 @@ test.each([
   async (_how, harm, aside) => {
     const before = bot.session();
     const told = ada.seen(room).filter(isTold).length;
-    const master = await ada.masterKeyOf(bot.account.user);
+    const master = await masterKeyOf(bot.account.user, ada);
     await bot.end('SIGTERM');
     const asked = await ada.say(room, '!cut hexagon 2in');
     const keys = `${bot.data}/matrix/keys.sqlite`;
@@ -47,16 +48,16 @@ test.each([
     await bot.start();
     const { deviceId } = bot.session();
     expect(deviceId).not.toBe(before.deviceId);
-    expect(await ada.devicesOf(bot.account.user)).toEqual([deviceId]);
-    expect((await ada.whoAmI(before.accessToken)).status).toBe(401);
+    expect(await devicesOf(bot.account.user, ada)).toEqual([deviceId]);
+    expect(await statusOf(before.accessToken, ada)).toBe(401);
     await ada.sees(room, () => ada.seen(room).filter(isTold).length === told + 1, 'the room is told, once');
     // Said to the old device: the new one cannot read it, and says so.
     expect((await ada.answerTo(room, asked, 40)).content.body).toMatch(/^I cannot read that message/);
     expect((await ada.ask(room, '!cut hexagon 1in')).readable).toBe(true);
     expect(ada.seen(plain).filter(isTold)).toEqual([]);
     // The account is the one that members know: its own keys came back with the recovery key.
-    expect(await ada.masterKeyOf(bot.account.user)).toBe(master);
-    await ada.seesSigned(bot.account.user, deviceId);
+    expect(await masterKeyOf(bot.account.user, ada)).toBe(master);
+    await seesSigned(ada, bot.account.user, deviceId);
     expect(existsSync(keys)).toBe(true);
     expect(asides()).toHaveLength(aside);
   },
@@ -66,7 +67,7 @@ test('where its owner puts the device away, it ends with a sentence, begins anew
   const before = bot.session();
   const told = ada.seen(room).filter(isTold).length;
   const owner = await Member.with(here(), bot.account);
-  await owner.putAway(before.deviceId);
+  await putAway(before.deviceId, owner);
   owner.stop();
   expect(await bot.ended()).toBe(75);
   expect(bot.errors.join('')).toMatch(/^The homeserver has logged the bot out\. .*\n$/);

@@ -1,4 +1,3 @@
-import { createDecipheriv, createHash } from 'node:crypto';
 import * as sdk from 'matrix-js-sdk';
 import { type Account, type Reach, register } from './homeserver.ts';
 
@@ -75,66 +74,6 @@ export class Member {
 
   get user(): string {
     return this.account.user;
-  }
-
-  /** Makes the account's own keys and locks them with a recovery key, as a person does; the key as written down. */
-  async setUpRecovery(): Promise<string> {
-    const crypto = this.client.getCrypto();
-    const key = await crypto?.createRecoveryKeyFromPassphrase();
-    if (!crypto || !key) throw new Error('no keys');
-    this.recovery = key.privateKey;
-    const { user, password } = this.account;
-    await crypto.bootstrapCrossSigning({
-      authUploadDeviceSigningKeys: async (upload) => {
-        const identifier = { type: 'm.id.user', user };
-        await upload({ type: 'm.login.password', identifier, user, password });
-      },
-    });
-    await crypto.bootstrapSecretStorage({ createSecretStorageKey: async () => key });
-    return key.encodedPrivateKey ?? '';
-  }
-
-  /** What other clients are told of an account: its devices, and the key that stands for the person. */
-  async #keysOf(user: string) {
-    return this.client.downloadKeysForUsers([user]);
-  }
-
-  async devicesOf(user: string): Promise<string[]> {
-    return Object.keys((await this.#keysOf(user)).device_keys[user] ?? {});
-  }
-
-  async masterKeyOf(user: string): Promise<string | undefined> {
-    return Object.values((await this.#keysOf(user)).master_keys?.[user]?.keys ?? {})[0];
-  }
-
-  /** Waits until this client sees a device bear its account's own signature. */
-  async seesSigned(user: string, device: string): Promise<void> {
-    const crypto = this.client.getCrypto();
-    const isSigned = async () => (await crypto?.getDeviceVerificationStatus(user, device))?.signedByOwner;
-    await until(async () => (await isSigned()) ?? false, `${device} is signed`);
-  }
-
-  /** Logs another device of the account out. */
-  async putAway(device: string): Promise<void> {
-    const { user, password } = this.account;
-    const identifier = { type: 'm.id.user', user };
-    const path = `${this.client.baseUrl}/_matrix/client/v3/devices/${device}`;
-    const ask = (auth?: object) =>
-      fetch(path, {
-        method: 'DELETE',
-        headers: { authorization: `Bearer ${this.client.getAccessToken()}` },
-        body: JSON.stringify(auth ? { auth } : {}),
-      });
-    const { session } = (await (await ask()).json()) as { session: string };
-    const answer = await ask({ type: 'm.login.password', identifier, user, password, session });
-    if (!answer.ok) throw new Error(`putting a device away: ${await answer.text()}`);
-  }
-
-  /** What the homeserver says to a token. */
-  whoAmI(token: string): Promise<Response> {
-    return fetch(`${this.client.baseUrl}/_matrix/client/v3/account/whoami`, {
-      headers: { authorization: `Bearer ${token}` },
-    });
   }
 
   /** Brings another member into a room. */
@@ -229,38 +168,6 @@ export class Member {
     await until(() => come().length >= many, `${many} pictures or files for ${ask}`);
     return come();
   }
-
-  /** A picture's bytes: by the authenticated way, unlocked where it was locked. */
-  async fetch(content: Record<string, unknown>): Promise<Buffer> {
-    const file = content.file as Locked | undefined;
-    const answer = await this.download(file?.url ?? String(content.url), '/_matrix/client/v1/media');
-    if (!answer.ok) throw new Error(`fetching a picture: ${answer.status}`);
-    const bytes = Buffer.from(await answer.arrayBuffer());
-    return file ? unlocked(bytes, file) : bytes;
-  }
-
-  /** Asks for something that was uploaded, at one of the paths that homeservers have had for it. */
-  download(url: string, path: string, token = this.client.getAccessToken() ?? ''): Promise<Response> {
-    const [, server, media] = /^mxc:\/\/([^/]+)\/(.+)$/.exec(url) ?? [];
-    return fetch(`${this.client.baseUrl}${path}/download/${server}/${media}`, {
-      headers: token ? { authorization: `Bearer ${token}` } : {},
-    });
-  }
-}
-
-interface Locked {
-  readonly url: string;
-  readonly iv: string;
-  readonly key: { readonly k: string };
-  readonly hashes: { readonly sha256: string };
-}
-
-/** As the specification has a client do it: first the hash of what came, then the key. */
-function unlocked(bytes: Buffer, { iv, key, hashes }: Locked): Buffer {
-  const hash = createHash('sha256').update(bytes).digest('base64').replace(/=+$/, '');
-  if (hash !== hashes.sha256) throw new Error('a locked file is not the one that was sent');
-  const unlock = createDecipheriv('aes-256-ctr', Buffer.from(key.k, 'base64url'), Buffer.from(iv, 'base64'));
-  return Buffer.concat([unlock.update(bytes), unlock.final()]);
 }
 
 function seenOf(event: sdk.MatrixEvent): Seen {

@@ -2,6 +2,7 @@ import { statSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { Bot } from './bot.ts';
 import { register } from './homeserver.ts';
+import { AUTHENTICATED, download, fetched, OPEN } from './media.ts';
 import { Member, type Seen, until } from './member.ts';
 import { here } from './one-homeserver.ts';
 
@@ -131,7 +132,7 @@ describe.each(['plain', 'encrypted'] as const)('in a room that is %s', (kind) =>
     const ask = await ada.say(room, '!count rosette rounds:2');
     const [picture] = await ada.attachments(room, ask, 1);
     const content = picture?.content ?? {};
-    const bytes = await ada.fetch(content);
+    const bytes = await fetched(content, ada);
     expect(content.msgtype).toBe('m.image');
     expect(bytes.subarray(0, 8)).toEqual(PNG);
     const [w, h] = [bytes.readUInt32BE(16), bytes.readUInt32BE(20)];
@@ -146,7 +147,7 @@ describe.each(['plain', 'encrypted'] as const)('in a room that is %s', (kind) =>
     const ask = await ada.say(room, '!template hexagon 1in');
     const files = await ada.attachments(room, ask, 1);
     const content = files.find(({ content: { msgtype } }) => msgtype === 'm.file')?.content ?? {};
-    const bytes = await ada.fetch(content);
+    const bytes = await fetched(content, ada);
     expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
     expect(content.info).toEqual({ mimetype: 'application/pdf', size: bytes.byteLength });
     expect(content.filename).toMatch(/\.pdf$/);
@@ -162,7 +163,7 @@ describe.each(['plain', 'encrypted'] as const)('in a room that is %s', (kind) =>
     await until(() => bea.seen(direct).filter(isExport).length > before, 'the file');
     const file = bea.seen(direct).filter(isExport).at(-1);
     expect(file?.encrypted).toBe(true);
-    const book = JSON.parse((await bea.fetch(file?.content ?? {})).toString());
+    const book = JSON.parse((await fetched(file?.content ?? {}, bea)).toString());
     expect(book.member).toBe(bea.user);
   });
 
@@ -184,10 +185,10 @@ const PNG = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
 /** The homeserver holds the file as it is, or locked in an encrypted room; and gives it to members alone. */
 async function expectLocked(content: Seen['content'], bytes: Buffer, locked: boolean): Promise<void> {
   const url = locked ? (content.file as { url: string }).url : String(content.url);
-  const held = Buffer.from(await (await ada.download(url, '/_matrix/client/v1/media')).arrayBuffer());
+  const held = Buffer.from(await (await download(url, ada)).arrayBuffer());
   expect(held.equals(bytes)).toBe(!locked);
-  expect((await ada.download(url, '/_matrix/media/v3')).status).toBe(404);
-  expect((await ada.download(url, '/_matrix/client/v1/media', '')).status).toBe(401);
+  expect((await download(url, ada, OPEN)).status).toBe(404);
+  expect((await download(url, ada, AUTHENTICATED, '')).status).toBe(401);
 }
 
 test('standard output is the log and nothing else, and neither token nor password stands in it', async () => {
