@@ -1,5 +1,5 @@
 // The least a bot on this library can be: it says every message back.
-import { createClient } from 'matrix-js-sdk';
+import { createClient, Filter } from 'matrix-js-sdk';
 
 const { ADDRESS: baseUrl, USER: userId, TOKEN: accessToken } = process.env;
 const client = createClient({ baseUrl, userId, accessToken });
@@ -10,4 +10,7 @@ client.on('Room.timeline', (event, room, toStart) => {
   client.sendMessage(room.roomId, { msgtype: 'm.notice', body, ...answers });
 });
 client.once('sync', () => process.stdout.write(`${JSON.stringify({ ready: 'echo' })}\n`));
-client.startClient({ initialSyncLimit: 1 });
+// Of more than ten messages at once a homeserver leaves the older out, unless it is asked for more.
+const filter = new Filter(userId);
+filter.setTimelineLimit(100);
+client.startClient({ filter });

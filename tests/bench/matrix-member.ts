@@ -16,7 +16,6 @@ export class LightMember {
   /** What waits for an answer to a message, by the message; and the answers that came before anybody waited. */
   readonly #waiting = new Map<string, () => void>();
   readonly #answered = new Set<string>();
-  #next = Promise.withResolvers<number>();
   #number = 0;
   #over = false;
 
@@ -94,21 +93,20 @@ export class LightMember {
     const { msgtype, 'm.relates_to': relation } = content as Json;
     const on = ((relation as Json)?.['m.in_reply_to'] as Json)?.event_id;
     if (msgtype !== 'm.notice' || typeof on !== 'string') return;
-    this.#next.resolve(performance.now());
     this.#answered.add(on);
     this.#waiting.get(on)?.();
     this.#waiting.delete(on);
   }
 
-  /** Resolves when anything is answered from now on; to the moment. */
-  nextAnswer(): Promise<number> {
-    this.#next = Promise.withResolvers<number>();
-    return this.#next.promise;
-  }
-
   /** Resolves when a message has been answered. */
   answerTo(event: string): Promise<void> {
     if (this.#answered.has(event)) return Promise.resolve();
-    return new Promise((done) => this.#waiting.set(event, done));
+    return new Promise((done, failed) => {
+      const late = setTimeout(() => failed(new Error(`no answer to ${event} in a minute`)), 60_000);
+      this.#waiting.set(event, () => {
+        clearTimeout(late);
+        done();
+      });
+    });
   }
 }
