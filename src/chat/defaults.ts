@@ -93,6 +93,8 @@ const USUAL: { readonly [K in keyof KeptDefaults]-?: KeptDefaults[K] | null } = 
   quiet: '21:00-08:00',
 };
 
+const KEYS = Object.keys(USUAL) as (keyof KeptDefaults)[];
+
 /**
  * Settles each default: the member's, else the guild's, else the usual one.
  *
@@ -107,9 +109,9 @@ export function settle(own: KeptDefaults, guild: KeptDefaults): Defaults {
     if (guild[key] !== undefined) return { value: guild[key], from: 'guild' };
     return { value: USUAL[key], from: 'usual' };
   };
-  const settled = Object.fromEntries(
-    (Object.keys(USUAL) as (keyof KeptDefaults)[]).map((key) => [key, pick(key)]),
-  ) as unknown as Defaults;
+  const each: Partial<Record<keyof KeptDefaults, unknown>> = {};
+  for (const key of KEYS) each[key] = pick(key);
+  const settled = each as unknown as Defaults;
   if (settled.reading.from !== 'usual' || settled.unit.value === 'in') return settled;
   return { ...settled, reading: { value: 'metric', from: settled.unit.from } };
 }

@@ -25,27 +25,40 @@ export interface Speech {
   purchase(yards: number, metres: number): string;
 }
 
-export function speech(reading: Reading): Speech {
-  const both = (inch: string, metric: string) =>
-    reading === 'ruler' ? inch : reading === 'metric' ? metric : `${inch} / ${metric}`;
+/** A measure said on an inch ruler, and in millimetres. */
+type Words<Said extends readonly unknown[]> = (...said: Said) => string;
+
+function speechOf(reading: Reading): Speech {
+  const said = <Said extends readonly unknown[]>(inch: Words<Said>, metric: Words<Said>): Words<Said> => {
+    if (reading === 'ruler') return inch;
+    if (reading === 'metric') return metric;
+    return (...said) => `${inch(...said)} / ${metric(...said)}`;
+  };
   return {
     reading,
-    length: (inches, toward) => both(inchWords(inches, toward), metricWords(inches, toward)),
-    mark: (inches, toward) =>
-      both(
-        `${fraction(rulerReading(inches, toward).mark)} in`,
-        metricWords(inches, toward).replace(/ \(.*/, ''),
-      ),
-    plain: (inches) => both(`${shortInches(inches)} in`, exactMetric(inches)),
-    side: (inches) => both(`${shortInches(inches)} in`, `${centimetres(inches)} cm`),
-    size: (width, height) =>
-      both(
-        `${shortInches(width)} x ${shortInches(height)} in`,
-        `${centimetres(width)} x ${centimetres(height)} cm`,
-      ),
-    area: (square) => both(`${decimal(square, 3)} sq in`, `${decimal(square * INCHES.in * 6.4516, 1)} sq cm`),
-    run: (inches) => both(yardsWords(inches), metresWords(inches)),
-    purchase: (yards, metres) => both(`${fraction(yards, 8)} yd`, `${decimal(metres, 1)} m`),
+    length: said(inchWords, metricWords),
+    mark: said(
+      (inches: number, toward?: 'nearest' | 'up') => `${fraction(rulerReading(inches, toward).mark)} in`,
+      (inches, toward) => metricWords(inches, toward).replace(/ \(.*/, ''),
+    ),
+    plain: said((inches: number) => `${shortInches(inches)} in`, exactMetric),
+    side: said(
+      (inches: number) => `${shortInches(inches)} in`,
+      (inches) => `${centimetres(inches)} cm`,
+    ),
+    size: said(
+      (width: number, height: number) => `${shortInches(width)} x ${shortInches(height)} in`,
+      (width, height) => `${centimetres(width)} x ${centimetres(height)} cm`,
+    ),
+    area: said(
+      (square: number) => `${decimal(square, 3)} sq in`,
+      (square) => `${decimal(square * INCHES.in * 6.4516, 1)} sq cm`,
+    ),
+    run: said(yardsWords, metresWords),
+    purchase: said(
+      (yards: number, _metres: number) => `${fraction(yards, 8)} yd`,
+      (_yards, metres) => `${decimal(metres, 1)} m`,
+    ),
   };
 }
 
@@ -74,6 +87,15 @@ function exactMetric(inches: number): string {
 }
 
 const centimetres = (inches: number): string => decimal(inches * 2.54, 1);
+
+const SPEECHES: Readonly<Record<Reading, Speech>> = {
+  ruler: speechOf('ruler'),
+  metric: speechOf('metric'),
+  both: speechOf('both'),
+};
+
+/** How measures are said to one who reads them so. */
+export const speech = (reading: Reading): Speech => SPEECHES[reading];
 
 /** Low to high, or one value where they read the same. `range('13', '31')` is "13 to 31". */
 export const range = (low: string, high: string): string => (low === high ? low : `${low} to ${high}`);

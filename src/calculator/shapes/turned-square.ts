@@ -62,6 +62,8 @@ const anglesWhere = (x: number, y: number, value: number): number[] => {
   const size = Math.hypot(x, y);
   if (size < Math.abs(value) || size === 0) return [];
   const middle = Math.atan2(y, x);
+  // The two lie opposite each other, and a square that is turned half round is the same.
+  if (value === 0) return [middle + QUARTER];
   const half = Math.acos(value / size);
   return [middle - half, middle + half];
 };

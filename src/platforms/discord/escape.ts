@@ -3,6 +3,8 @@
  * the beginning of a line, a bracket right after a square one.
  */
 const MARKS = /[\\*_~`|<[\]]|^[-#>]|(?<=\])[()]/gm;
+/** Most texts hold none of them. */
+const MAY_MARK = /[\\*_~`|<>[\]#-]/;
 const ASK = /(`[^`\n]+`)/;
 
 /**
@@ -14,6 +16,7 @@ const ASK = /(`[^`\n]+`)/;
  * escaped('- see `/me set`') // "\\- see `/me set`"
  */
 export function escaped(text: string): string {
+  if (!MAY_MARK.test(text)) return text;
   if (!text.includes('`')) return text.replace(MARKS, '\\$&');
   return text
     .split(ASK)

@@ -29,23 +29,23 @@ export function pagesOf(reply: Reply): Page[] {
   const fields = reply.table ? fieldsOf(reply.table) : [];
   const [first = '', ...more] = texts;
   const pages: Page[] = [];
-  let page: Page = { title, text: first, fields: [] };
+  let here: Field[] = [];
+  let size = title.length + first.length;
   for (const field of fields) {
-    if (!fits(page, field)) {
-      pages.push(page);
-      page = { title, text: '', fields: [] };
+    const longer = field.name.length + field.value.length;
+    if (here.length === LIMITS.fields || size + longer > MOST_ON_PAGE) {
+      pages.push({ title, text: pages.length === 0 ? first : '', fields: here });
+      here = [];
+      size = title.length;
     }
-    page = { ...page, fields: [...page.fields, field] };
+    here.push(field);
+    size += longer;
   }
-  return [...pages, page, ...more.map((text) => ({ title, text, fields: [] }))];
+  pages.push({ title, text: pages.length === 0 ? first : '', fields: here });
+  return [...pages, ...more.map((text) => ({ title, text, fields: [] }))];
 }
 
-const sizeOf = ({ title, text, fields }: Page): number =>
-  title.length + text.length + fields.reduce((sum, { name, value }) => sum + name.length + value.length, 0);
-
-const fits = (page: Page, { name, value }: Field): boolean =>
-  page.fields.length < LIMITS.fields &&
-  sizeOf(page) + name.length + value.length <= LIMITS.embedsTogether - SPARE;
+const MOST_ON_PAGE = LIMITS.embedsTogether - SPARE;
 
 /** The sentences, the question, the cautions and, small, the notes; in pieces that each fit one embed. */
 function textsOf(reply: Reply): string[] {
