@@ -11,8 +11,10 @@ const ECHO = fileURLToPath(new URL('echo-bot.js', import.meta.url));
 /** A question that is answered in words alone, as the echo does. */
 const ASK = '!time rosette:2';
 const MEMBERS = 8;
-const ASKS = 80;
 const ROUNDS = 5;
+/** How many asks are in flight at a time, and how many are asked in a round. */
+const ONE_BY_ONE = { atOnce: 1, asks: 24 };
+const BUSY = { atOnce: 2 * MEMBERS, asks: 80 };
 const ROOMS = 200;
 
 /** Asks answered per second through a real homeserver, and how soon after a start, beside the least bot there can be. */
@@ -43,18 +45,20 @@ async function benchRate(reach: Reach): Promise<void> {
   const [mine, theirs] = [await roomFor(members, ours.account.user), await roomFor(members, echo.user, echo)];
   const [ear] = members as [LightMember];
   const listening = ear.listen();
-  await answered(members, mine);
-  await answered(members, theirs);
-  const [rates, ratios]: [number[], number[]] = [[], []];
-  for (let round = 0; round < ROUNDS; round++) {
-    const our = await answered(members, mine);
-    const their = await answered(members, theirs);
-    rates.push(our);
-    ratios.push(our / their);
+  for (const way of [BUSY, ONE_BY_ONE]) {
+    await answered(members, mine, way);
+    await answered(members, theirs, way);
+    const [rates, ratios]: [number[], number[]] = [[], []];
+    for (let round = 0; round < ROUNDS; round++) {
+      const our = await answered(members, mine, way);
+      const their = await answered(members, theirs, way);
+      rates.push(our);
+      ratios.push(our / their);
+    }
+    console.log(
+      `${way.atOnce} at a time: ${middle(rates).toFixed(1)} a second, x ${middle(ratios).toFixed(2)} of the echo's (at least x 0.8)`,
+    );
   }
-  console.log(
-    `${middle(rates).toFixed(0)} a second, x ${middle(ratios).toFixed(2)} of the echo's (at least x 0.8)`,
-  );
   ear.stop();
   await listening;
   await ours.end('SIGTERM');
@@ -70,16 +74,23 @@ async function roomFor(members: readonly LightMember[], bot: string, echo?: Echo
   return room;
 }
 
-/** Asks answered a second; each member has two in flight, one of them hears all answers. */
-async function answered(members: readonly LightMember[], room: string): Promise<number> {
+/** Asks answered a second. Members ask by turns, and one of them hears all answers. */
+async function answered(
+  members: readonly LightMember[],
+  room: string,
+  { atOnce, asks }: typeof BUSY,
+): Promise<number> {
   const [ear] = members as [LightMember];
   const from = performance.now();
-  let left = ASKS;
-  const one = async (member: LightMember) => {
-    while (left-- > 0) await ear.answerTo(await member.say(room, ASK));
+  let next = 0;
+  const one = async () => {
+    while (next < asks) {
+      const member = members[next++ % members.length] ?? ear;
+      await ear.answerTo(await member.say(room, ASK));
+    }
   };
-  await Promise.all([...members, ...members].map(one));
-  return (ASKS / (performance.now() - from)) * 1000;
+  await Promise.all(Array.from({ length: atOnce }, one));
+  return (asks / (performance.now() - from)) * 1000;
 }
 
 /** From the start of a process to the first answer, with many rooms joined, a third of them encrypted. */
