@@ -2,7 +2,7 @@ import { ok, type Problem, type Result } from '../measure/result.ts';
 import { speech } from '../measure/speech.ts';
 import type { Ask, Command, CommandList, Form, Here } from './command.ts';
 import { settle } from './defaults.ts';
-import { type Facts, FactsTrouble, GUILD_ITSELF, guildAlone } from './facts.ts';
+import { type Facts, FactsTrouble, guildAlone } from './facts.ts';
 import { type Found, find } from './find.ts';
 import { loadedOnce } from './loaded-once.ts';
 import type { Options, ReadingContext } from './option.ts';
@@ -81,8 +81,8 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
 
   async function run(found: Found, ask: Ask, bound: Facts): Promise<Reply> {
     const { command, form } = found;
-    const own = await bound.defaults.read(ask.guild, ask.who.id);
-    const defaults = settle(own, await bound.defaults.read(ask.guild, GUILD_ITSELF));
+    const kept = await bound.defaults.both(ask.guild, ask.who.id);
+    const defaults = settle(kept.own, kept.guild);
     const today = dateIn(ask.now, defaults.zone.value);
     const context = { unit: defaults.unit.value, today };
     if (found.doubt) return askedBack(found, found.doubt, context, ask, bound);

@@ -14,9 +14,17 @@ export const GUILD_ITSELF = '';
 /** New values for some defaults; null takes one away. */
 export type DefaultChanges = { readonly [Name in keyof KeptDefaults]?: KeptDefaults[Name] | null };
 
+/** A member's defaults and her guild's. */
+export interface BothDefaults {
+  readonly own: KeptDefaults;
+  readonly guild: KeptDefaults;
+}
+
 export interface DefaultsKept {
   /** What the member has set, or with '' the guild itself; nothing set is an empty object. */
   read(guild: string, member: string): Promise<KeptDefaults>;
+  /** What the member has set, and what her guild has, in one look: every ask wants both. */
+  both(guild: string, member: string): Promise<BothDefaults>;
   /** Lays the changes over what is kept, and tells what is kept now. */
   set(guild: string, member: string, changes: DefaultChanges): Promise<KeptDefaults>;
   /** Forgets all that the member (or with '' the guild itself) has set. */

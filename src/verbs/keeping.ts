@@ -1,10 +1,10 @@
 import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import {
+  type BothDefaults,
   type DefaultChanges,
   type Facts,
   FactsTrouble,
-  GUILD_ITSELF,
   type KeptDefaults,
 } from '../chat/facts.ts';
 import { readSettings, type Settings, storeOf } from '../config.ts';
@@ -54,7 +54,6 @@ class OpenedWhenNeeded implements Facts {
   readonly #file: string;
   readonly #use: 'bot' | 'beside';
   #opening: Promise<Result<Store>> | undefined;
-  #found: { readonly of: string; readonly defaults: KeptDefaults } | undefined;
 
   constructor(file: string, use: 'bot' | 'beside') {
     this.#file = file;
@@ -84,6 +83,10 @@ class OpenedWhenNeeded implements Facts {
   readonly defaults = {
     read: async (guild: string, member: string): Promise<KeptDefaults> => {
       if (this.#opening) return (await this.#opened()).defaults.read(guild, member);
+      return (await this.#peeked(guild, member)).own;
+    },
+    both: async (guild: string, member: string): Promise<BothDefaults> => {
+      if (this.#opening) return (await this.#opened()).defaults.both(guild, member);
       return this.#peeked(guild, member);
     },
     set: async (guild: string, member: string, changes: DefaultChanges) =>
@@ -101,15 +104,11 @@ class OpenedWhenNeeded implements Facts {
   readonly swaps = this.#part('swaps', {});
   readonly plans = this.#part('plans', {});
 
-  /** An ask reads the member's and then the guild's: one look finds both. */
-  async #peeked(guild: string, member: string): Promise<KeptDefaults> {
-    const found = this.#found;
-    this.#found = undefined;
-    if (member === GUILD_ITSELF && found?.of === guild) return found.defaults;
-    const { own, guild: guilds, problems } = await peekDefaults(this.#file, guild, member);
+  /** As it stands in the file: nothing is opened for it. */
+  async #peeked(guild: string, member: string): Promise<BothDefaults> {
+    const { problems, ...both } = await peekDefaults(this.#file, guild, member);
     for (const problem of problems) tellOperator(problem);
-    this.#found = { of: guild, defaults: guilds };
-    return member === GUILD_ITSELF ? guilds : own;
+    return both;
   }
 
   readonly challenges = this.#part('challenges', {

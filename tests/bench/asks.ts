@@ -6,7 +6,7 @@ import { openRoom } from '../../src/chat/dispatch.ts';
 import { line, median } from './measure.ts';
 
 const nothingKept = {
-  defaults: { read: async () => ({}), set: async () => ({}), clear: async () => {} },
+  defaults: { both: async () => ({ own: {}, guild: {} }) },
   answered: { find: async () => undefined, keep: async () => true },
   together: async (work: (facts: never) => Promise<unknown>) => work(nothingKept as never),
 };

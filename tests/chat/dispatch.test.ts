@@ -238,7 +238,7 @@ describe('what keeps something', () => {
   it('without an event has a work of its own, and a fault leaves nothing behind', async () => {
     const { room, facts } = hive();
     await room.answer(ask('/bee set 1/2in'));
-    expect(facts.calls).toEqual(['read', 'read', 'together', 'set inside']);
+    expect(facts.calls).toEqual(['both', 'together', 'set inside']);
     await room.answer(ask('/bee set 4in'));
     expect(await facts.defaults.read('bees', 'ada')).toEqual({ seam: 0.5 });
   });
@@ -246,7 +246,7 @@ describe('what keeps something', () => {
   it('what keeps nothing asks for no work', async () => {
     const { room, facts } = hive();
     await room.answer(ask('/bee show 1in'));
-    expect(facts.calls).toEqual(['read', 'read']);
+    expect(facts.calls).toEqual(['both']);
   });
 });
 

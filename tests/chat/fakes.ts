@@ -33,6 +33,11 @@ export function fakeFacts(): FakeFacts {
           reach('read');
           return defaults.get(`${guild} ${member}`) ?? {};
         },
+        async both(guild, member) {
+          reach('both');
+          const of = (whose: string) => defaults.get(`${guild} ${whose}`) ?? {};
+          return { own: of(member), guild: of('') };
+        },
         async set(guild, member, changes) {
           reach('set');
           const laid = { ...defaults.get(`${guild} ${member}`), ...changes };

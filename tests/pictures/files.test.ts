@@ -86,7 +86,7 @@ function loaded(extra: string): string {
   const program = `
     const { commands } = await import('./commands/index.ts');
     const { openRoom } = await import('./src/chat/dispatch.ts');
-    const facts = { defaults: { read: async () => ({}) } };
+    const facts = { defaults: { both: async () => ({ own: {}, guild: {} }) } };
     const room = openRoom({ commands, facts, onFault: (error) => { throw error; } });
     const who = { id: 'a', name: 'Ada', organiser: false };
     const reply = await room.answer({ who, guild: 'g', place: 'p', event: null, words: '/cut hexagon 1in', now: new Date(0) });

@@ -40,6 +40,12 @@ describe.each([
     expect(await store.defaults.read('guild', 'ada')).toEqual({ seam: 0.375 });
     expect(await store.defaults.read('guild', '')).toEqual({ seam: 0.25 });
     expect(await store.defaults.read('other', 'ada')).toEqual({});
+    expect(await store.defaults.both('guild', 'ada')).toEqual({
+      own: { seam: 0.375 },
+      guild: { seam: 0.25 },
+    });
+    expect(await store.defaults.both('guild', 'bea')).toEqual({ own: {}, guild: { seam: 0.25 } });
+    expect(await store.defaults.both('other', 'ada')).toEqual({ own: {}, guild: {} });
   });
 
   it('an event is answered once: the first answer stays', async () => {

@@ -85,8 +85,8 @@ describe('a fault of ours', () => {
 
   test('facts that are out of reach are said, and nothing is done', async () => {
     const facts = memoryFacts();
-    const read = () => Promise.reject(new FactsTrouble({ code: 'store-busy' }));
-    const { standIn } = await running({ facts: { ...facts, defaults: { ...facts.defaults, read } } });
+    const both = () => Promise.reject(new FactsTrouble({ code: 'store-busy' }));
+    const { standIn } = await running({ facts: { ...facts, defaults: { ...facts.defaults, both } } });
     const seen = await standIn.deliver(cut);
     expect(textOf(seen)).toContain('Ask again in a moment');
     expect(seen.alone).toBe(true);
