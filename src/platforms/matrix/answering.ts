@@ -1,6 +1,7 @@
 import type { MatrixClient, Room } from 'matrix-js-sdk';
 import { guildAlone } from '../../chat/facts.ts';
 import { type Reply, reply } from '../../chat/reply.ts';
+import { Seen } from '../seen.ts';
 import type { Memory, Sent } from './answered.ts';
 import { Apart } from './apart.ts';
 import { type Asked, targetOf } from './ask.ts';
@@ -10,7 +11,6 @@ import type { Messages, Whose } from './messages.ts';
 import { OnTheirWay } from './on-their-way.ts';
 import { type Outbox, Refused } from './outbox.ts';
 import { guildOf, isAlone, isOrganiser } from './rights.ts';
-import { Seen } from './seen.ts';
 import { type MatrixStart, PLATFORM } from './settings.ts';
 import { seeToStanding } from './standing.ts';
 import { Turns } from './turns.ts';

@@ -1,4 +1,5 @@
 import type { MatrixClient, MatrixEvent, Room } from 'matrix-js-sdk';
+import { Seen } from '../seen.ts';
 import type { Memory } from './answered.ts';
 import type { Answering, Sending } from './answering.ts';
 import { askedIn, pressedIn, type Said, type Words } from './asked.ts';
@@ -6,7 +7,6 @@ import { Loops } from './loops.ts';
 import type { Messages } from './messages.ts';
 import { type Outbox, Refused } from './outbox.ts';
 import { isAlone, joinedAt } from './rights.ts';
-import { Seen } from './seen.ts';
 import { type MatrixStart, PLATFORM, TOO_OLD } from './settings.ts';
 import { brings } from './trouble.ts';
 import { Turns } from './turns.ts';

@@ -6,7 +6,6 @@ import { lockFile, typeOf } from '../../../src/platforms/matrix/attachment.ts';
 import { Loops } from '../../../src/platforms/matrix/loops.ts';
 import { transactionOf } from '../../../src/platforms/matrix/outbox.ts';
 import { Reach } from '../../../src/platforms/matrix/reach.ts';
-import { Seen } from '../../../src/platforms/matrix/seen.ts';
 import { waitOf } from '../../../src/platforms/matrix/trouble.ts';
 import { Turns } from '../../../src/platforms/matrix/turns.ts';
 import { wordsOf } from '../../../src/platforms/matrix/words.ts';
@@ -194,12 +193,6 @@ test('works about one thing are done in their order, whatever becomes of them; o
   await expect(first).rejects.toThrow('it failed');
   await second;
   expect(done).toEqual(['b1', 'a1', 'a2']);
-});
-
-test('the oldest ids are forgotten, and no others', () => {
-  const seen = new Seen(3);
-  expect(['a', 'b', 'c', 'a', 'd'].map((id) => seen.first(id))).toEqual([true, true, true, false, true]);
-  expect(['b', 'c', 'd', 'a'].map((id) => seen.has(id))).toEqual([true, true, true, false]);
 });
 
 test('twelve times a minute is how people talk; more is said once; after a minute all is well again', () => {
