@@ -26,11 +26,18 @@ export function deviceFilesIn({ folder }: MatrixStart): DeviceFiles {
   return { session: join(within, 'session.json'), keys: join(within, 'keys.sqlite') };
 }
 
-/** The session and its keys: those that are kept, or a new device. `onParted` is told where keys cannot be written. */
+interface Opening {
+  /** The bot has been at work before, whatever is left of that. */
+  readonly wasHere: boolean;
+  /** Told where keys cannot be written. */
+  onParted(error: unknown): void;
+}
+
+/** The session and its keys: those that are kept, or a new device. */
 export async function openDevice(
   needs: MatrixStart,
   files: DeviceFiles,
-  onParted: (error: unknown) => void,
+  { wasHere, onParted }: Opening,
 ): Promise<Device> {
   const keys = { file: files.keys, storeKey: needs.storeKey, onParted };
   const before = readSession(files.session);
@@ -42,19 +49,21 @@ export async function openDevice(
       sentence: `The keys in ${files.keys} are lost, and a new device needs a "password", or a new "accessToken" after ${files.session} is deleted.`,
       status: EXIT.settings,
     });
-  putAside(files.keys, needs.now());
   if (known) {
     await logOut(needs, known);
     needs.log.warn({ device: known.deviceId }, 'the keys of this device are lost: beginning a new one');
   }
-  const session = { ...(await logIn(needs)), owesWord: before?.user === needs.user };
+  const owesWord = before ? before.user === needs.user : wasHere;
+  const session = { ...(await logIn(needs)), owesWord };
+  // Until then they may still be of use: to a new token of the same device.
+  putAside(files.keys, needs.now());
   keepSession(files.session, session);
   const made = await openKeys(keys, false);
   if (!made) throw new Error('a new file for keys cannot be opened');
   return { session, keys: made };
 }
 
-/** The kept session where the homeserver still takes it, logged in again where it wants that. */
+/** The kept session where the homeserver still takes it, logged in again where that can be. */
 async function knownSession(needs: MatrixStart, file: string, read: Session): Promise<Session | undefined> {
   const { user, homeserver } = needs;
   if (read.user !== user) return undefined;
@@ -62,8 +71,7 @@ async function knownSession(needs: MatrixStart, file: string, read: Session): Pr
   const kept = { ...read, homeserver };
   const standing = await standingOf(needs, kept);
   if (standing === 'good') return kept;
-  if (standing === 'gone') return undefined;
-  const again = await logInAgain(needs, kept);
-  keepSession(file, again);
+  const again = await logInAgain(needs, kept, standing);
+  if (again) keepSession(file, again);
   return again;
 }

@@ -1,8 +1,8 @@
-import { setTimeout as after } from 'node:timers/promises';
 import type { MatrixClient, Room } from 'matrix-js-sdk';
 import type { Memory } from './answered.ts';
 import { type Outbox, Refused } from './outbox.ts';
 import { isAlone } from './rights.ts';
+import { TOO_OLD } from './settings.ts';
 import { Turns } from './turns.ts';
 
 interface DirectNeeds {
@@ -54,15 +54,11 @@ export class Direct {
   async #open(user: string, forgotten: boolean): Promise<DirectRoom | null> {
     const { outbox, memory } = this.#needs;
     try {
-      const { room_id: id } = await outbox.call(`direct:${user}`, (now) =>
-        now.createRoom({
-          is_direct: true,
-          invite: [user],
-          preset: 'trusted_private_chat' as never,
-          initial_state: [
-            { type: 'm.room.encryption', state_key: '', content: { algorithm: 'm.megolm.v1.aes-sha2' } },
-          ],
-        }),
+      // Tried again, it may be there already: only the word of it was lost.
+      const id = await outbox.call(
+        `direct:${user}`,
+        async (now) =>
+          now.getRooms().find((one) => isOpened(one, user, now))?.roomId ?? (await create(now, user)),
       );
       if (!forgotten) await memory.keepDirectRoom(user, id);
       await this.#arrives(id, user);
@@ -75,17 +71,30 @@ export class Direct {
 
   /**
    * Waits until the sync has brought the new room and her in it: a room comes piece by piece, and what is said
-   * before is locked for nobody but us.
+   * before is locked for nobody but us. The homeserver may fail meanwhile: then as long as for any message.
    */
   async #arrives(id: string, user: string): Promise<void> {
-    for (let tries = 0; tries < 600; tries++) {
+    const until = performance.now() + TOO_OLD;
+    while (performance.now() < until) {
       const client = await this.#needs.client();
       const isInvited = client.getRoom(id)?.getMember(user)?.membership !== undefined;
       if (isInvited && (await client.getCrypto()?.isEncryptionEnabledInRoom(id))) return;
-      await after(100);
+      await this.#needs.outbox.pause(100);
     }
     throw new Error('a new room did not arrive');
   }
+}
+
+async function create(client: MatrixClient, user: string): Promise<string> {
+  const { room_id: id } = await client.createRoom({
+    is_direct: true,
+    invite: [user],
+    preset: 'trusted_private_chat' as never,
+    initial_state: [
+      { type: 'm.room.encryption', state_key: '', content: { algorithm: 'm.megolm.v1.aes-sha2' } },
+    ],
+  });
+  return id;
 }
 
 /** She is there or asked to be, and nobody else: whoever came in later would read along. */

@@ -95,13 +95,14 @@ export class Intake {
 
   async #begin(said: Said, room: Room, isOld: boolean): Promise<Sending | undefined> {
     const { answering } = this.#needs;
+    // Nobody waits for an old answer; what was taken away long ago is to go all the same.
     if (said.type === 'm.room.redaction')
-      return said.redacts && !isOld ? answering.takeAway(said.redacts, said.id) : undefined;
+      return said.redacts ? answering.takeAway(said.redacts, said.id) : undefined;
     if (said.type === 'm.reaction') return isOld ? undefined : this.#pressed(said, room);
     const words = this.#wordsIn(said, room);
     if (!words) return undefined;
     if (isOld) return this.#tooOld(said);
-    if (this.#isLoop(said, words)) return undefined;
+    if (words.byName && this.#isLoop(said)) return undefined;
     return answering.begin({ event: said, ...words, room, home: room });
   }
 
@@ -116,13 +117,12 @@ export class Intake {
     if (!(await memory.answerTo(id))) start.watch.count('events_too_old_total', { platform: PLATFORM });
   }
 
-  #isLoop({ sender, at, room }: Said, { byName }: Words): boolean {
-    if (!byName) return false;
+  #isLoop({ sender, at, room }: Said): boolean {
     const heard = this.#loops.heard(`${room} ${sender}`, at);
     if (heard === 'too often from now on')
       this.#needs.start.log.warn(
         { room, sender },
-        'this many questions by name within a minute: not answered',
+        'so many questions by name, or numbers, within a minute: not answered',
       );
     return heard !== 'as people do';
   }
@@ -135,6 +135,7 @@ export class Intake {
     const choices = await memory.choicesUnder(pressed.on);
     const choice = choices?.asks[pressed.at];
     if (!choices || !choice || (!choice.open && choices.meantFor !== event.sender)) return undefined;
+    if (this.#isLoop(event)) return undefined;
     const client = await this.#needs.client();
     const home = client.getRoom(choices.home) ?? room;
     const { on: asked } = pressed;

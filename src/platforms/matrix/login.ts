@@ -161,12 +161,24 @@ export function logIn(needs: MatrixStart): Promise<Session> {
   return byToken(needs, accessToken ?? '');
 }
 
-/** The same device with a new token, where there is a password to get it with. */
+/**
+ * The same device with a new token, by the password or because the settings have a new one of that device.
+ * Undefined where a new device must be begun.
+ */
 export async function logInAgain(
   needs: MatrixStart,
-  { deviceId, keys, owesWord }: Session,
-): Promise<Session> {
-  if (needs.password) return { ...(await byPassword(needs, needs.password, deviceId)), keys, owesWord };
+  { deviceId, accessToken, keys, owesWord }: Session,
+  standing: Exclude<Standing, 'good'>,
+): Promise<Session | undefined> {
+  const isGone = standing === 'gone';
+  const again = (made: Session): Session => ({ ...made, keys, owesWord });
+  const { password, accessToken: given } = needs;
+  if (password) return isGone ? undefined : again(await byPassword(needs, password, deviceId));
+  if (given && given !== accessToken) {
+    const made = await byToken(needs, given);
+    return made.deviceId === deviceId ? again(made) : undefined;
+  }
+  if (isGone) return undefined;
   throw new CannotStart({
     sentence:
       'The homeserver wants the bot to log in again, and there is only a token. Put a new one in "matrix.accessToken", or a "password".',

@@ -14,7 +14,7 @@ export interface Target {
   readonly to?: string | undefined;
   readonly thread?: string | undefined;
   /** Those who are meant by it, beyond everybody who reads along. */
-  readonly mentions?: readonly string[];
+  readonly mentions?: readonly string[] | undefined;
 }
 
 interface MessagesNeeds {
@@ -58,22 +58,27 @@ export class Messages {
 
   /** Puts a reply in an earlier one's place: its words are edited, pictures and numbers made anew. */
   async replace(reply: Reply, was: Sent, target: Target, event: string, whose: Whose): Promise<Sent> {
-    const words = await this.edit(reply, was.room, was.main, transactionOf(event, 'edit'));
+    const { mentions } = target;
+    const words = await this.edit(reply, { ...was, mentions }, transactionOf(event, 'edit'));
     await this.#takeBack(was.room, [...was.others, ...was.reactions], event);
     await this.#needs.memory.dropChoices(was.main);
     return this.#rest(reply, words, was, { ...target, room: was.room }, event, whose);
   }
 
   /** Puts other words in a message's place. */
-  async edit(reply: Reply, room: string, message: string, transaction: string): Promise<Words> {
+  async edit(
+    reply: Reply,
+    { room, main, mentions }: Pick<Sent, 'room' | 'main'> & Pick<Target, 'mentions'>,
+    transaction: string,
+  ): Promise<Words> {
     const words = wordsOf(reply, this.#needs.prefix);
-    const notice = noticeOf(words);
+    const notice = { ...noticeOf(words), ...relationOf({ room, mentions }) };
     const content = {
       ...notice,
       body: `* ${notice.body}`,
       formatted_body: `* ${notice.formatted_body}`,
       'm.new_content': notice,
-      'm.relates_to': { rel_type: 'm.replace', event_id: message },
+      'm.relates_to': { rel_type: 'm.replace', event_id: main },
     };
     await this.#say(room, content, transaction);
     return words;

@@ -46,6 +46,11 @@ export class Outbox {
     this.#needs = needs;
   }
 
+  /** Waits, but not beyond the end. */
+  pause(milliseconds: number): Promise<void> {
+    return after(milliseconds, undefined, { signal: this.#stopping.signal });
+  }
+
   /** From now on nothing is tried again. */
   stop(): void {
     this.#stopping.abort();
@@ -113,7 +118,7 @@ export class Outbox {
         if (refusal && !isPassing(refusal)) throw this.#refused(room, refusal);
         if ((!refusal && !isNetwork(error)) || performance.now() > until) throw error;
         this.#held(error, refusal);
-        await after(refusal?.wait ?? pause, undefined, { signal: this.#stopping.signal });
+        await this.pause(refusal?.wait ?? pause);
       }
     }
   }

@@ -35,7 +35,11 @@ export async function seeToStanding(said: Reply, given: Given, needs: StandingNe
   if (!name) return;
   const known = await needs.memory.standing(place, name);
   if (known)
-    return void (await needs.messages.edit(words, place, known, transactionOf(given.event, 'standing')));
+    return void (await needs.messages.edit(
+      words,
+      { room: place, main: known },
+      transactionOf(given.event, 'standing'),
+    ));
   if (!said.standing) return;
   const whose = { guild: given.guild, member: '' };
   const { main } = await needs.messages.send(words, { room: place }, `${given.event} standing`, whose);

@@ -90,7 +90,10 @@ class Running implements Platform {
     const { recoveryKey } = this.#needs;
     const signing = recoveryKey ? readRecoveryKey(recoveryKey) : undefined;
     await this.#reading.begin();
-    const device = await openDevice(this.#needs, this.#files, (error) => this.#parted(error));
+    const device = await openDevice(this.#needs, this.#files, {
+      wasHere: (await this.#memory.readTo()) !== undefined,
+      onParted: (error) => this.#parted(error),
+    });
     this.#session = device.session;
     this.#keys = device.keys;
     await this.#connect(signing);
@@ -168,7 +171,14 @@ class Running implements Platform {
         });
       log.warn({}, 'the homeserver wants a new login');
       this.#client?.stopClient();
-      this.#session = await logInAgain(this.#needs, this.#session as Session);
+      const again = await logInAgain(this.#needs, this.#session as Session, 'soft-logout');
+      if (!again)
+        throw new CannotStart({
+          sentence:
+            'The homeserver wants a new login. Started again, the bot takes the new token of the settings.',
+          status: EXIT.later,
+        });
+      this.#session = again;
       keepSession(this.#files.session, this.#session);
       await this.#connect(signing);
       watch.count('reconnects_total', { platform: PLATFORM });

@@ -30,7 +30,7 @@ export interface RoomNews {
   readonly events: readonly RoomEvent[];
   /** Where these begin, if the sync left out what was said before. */
   readonly from: string | null;
-  /** When the first of what the sync brought was said, milliseconds. */
+  /** When the first of what the sync brought were said, milliseconds. */
   readonly begins: number;
 }
 
@@ -104,9 +104,15 @@ function newsOf(room: string, part: unknown): RoomNews | undefined {
   timeline.events = all.filter((event) => event.state_key !== undefined);
   const from =
     timeline.limited === true && typeof timeline.prev_batch === 'string' ? timeline.prev_batch : null;
-  const begins = all[0]?.origin_server_ts ?? Number.POSITIVE_INFINITY;
+  const begins = all.length > 0 ? newestOf(all.slice(0, NEIGHBOURS)) : Number.POSITIVE_INFINITY;
   return { room, events: saidIn(all), from, begins };
 }
+
+/** A clock may be wrong: one event alone does not tell how old its neighbours are. */
+const NEIGHBOURS = 3;
+
+const newestOf = (events: readonly RoomEvent[]): number =>
+  Math.max(0, ...events.map(({ origin_server_ts: at }) => at));
 
 /** What was said, without the state; what the server adds to an event is not needed. */
 const saidIn = (events: readonly RoomEvent[]): RoomEvent[] =>
@@ -118,7 +124,7 @@ const saidIn = (events: readonly RoomEvent[]): RoomEvent[] =>
 const isTakenAway = ({ type, content }: RoomEvent): boolean =>
   type !== 'm.room.redaction' && Object.keys(content).length === 0;
 
-/** A page of earlier messages: what was said, where the page ends, and how old the oldest is. */
+/** A page of earlier messages: what was said, where the page ends, and when the oldest were said. */
 export interface Page {
   readonly events: readonly RoomEvent[];
   readonly end: string | null;
@@ -133,5 +139,5 @@ export function pageIn(answer: unknown): Page {
   const unsound = keep(answer, 'chunk', roomEvent);
   const all = answer.chunk as RoomEvent[];
   const end = typeof answer.end === 'string' && all.length > 0 ? answer.end : null;
-  return { events: saidIn(all), end, oldest: all.at(-1)?.origin_server_ts ?? 0, unsound };
+  return { events: saidIn(all), end, oldest: newestOf(all.slice(-NEIGHBOURS)), unsound };
 }

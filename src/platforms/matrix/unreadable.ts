@@ -74,11 +74,17 @@ export class Unreadable {
     );
     const whose = { guild: room.roomId, member: sender };
     if (!(await memory.wasTold(once))) {
-      const target = { room: room.roomId, to: id, mentions: [sender] };
+      const target = { room: room.roomId, to: id, thread: threadOf(event), mentions: [sender] };
       const words = SENTENCES[event.decryptionFailureReason ?? ''] ?? NO_KEY;
       await messages.send(reply({ lines: [words] }), target, once, whose);
       await memory.keepTold(once);
     }
     await memory.keepAnswer(id, { did: false, here: null }, whose);
   }
+}
+
+/** What a message hangs on stands outside what is locked. */
+function threadOf(event: MatrixEvent): string | undefined {
+  const { rel_type, event_id } = event.getWireContent()['m.relates_to'] ?? {};
+  return rel_type === 'm.thread' && typeof event_id === 'string' ? event_id : undefined;
 }

@@ -203,9 +203,9 @@ test('an account that the homeserver calls by another name', async () => {
   expect(ended.sentence).toMatch(/calls the account @bee:bees\.test\. Write that in "matrix\.user"/);
 });
 
-test.each([
-  ['is gone', (file: string) => rmSync(file)],
-  ['cannot be read', (file: string) => writeFileSync(file, '{"half')],
+test.each<[what: string, spoil: (file: string) => void, told: number]>([
+  ['is gone', (file: string) => rmSync(file), 1],
+  ['cannot be read', (file: string) => writeFileSync(file, '{"half'), 1],
   [
     'is of another account',
     (file: string) =>
@@ -213,14 +213,93 @@ test.each([
         file,
         JSON.stringify({ ...JSON.parse(readFileSync(file, 'utf8')), user: '@other:bees.test' }),
       ),
+    0,
   ],
-])('where the kept session %s it begins a new device', async (_what, spoil) => {
-  const kept = { standIn: await standIn(), facts: memoryFacts(), folder: folderForBot() };
-  await (await running(kept)).stop();
-  spoil(join(kept.folder, 'matrix', 'session.json'));
-  await running(kept);
-  expect(kept.standIn.asked('login')).toHaveLength(2);
-  await answers(kept.standIn);
+])(
+  'where the kept session %s it begins a new device, and tells encrypted rooms',
+  async (_what, spoil, told) => {
+    const kept = { standIn: await standIn(), facts: memoryFacts(), folder: folderForBot() };
+    const room = kept.standIn.makeRoom({ members: [ADA, BEA], encrypted: true });
+    const bot = await running(kept);
+    await answers(kept.standIn);
+    await bot.stop();
+    spoil(join(kept.folder, 'matrix', 'session.json'));
+    await (await running(kept)).stop();
+    expect(kept.standIn.asked('login')).toHaveLength(2);
+    await running(kept);
+    expect(kept.standIn.asked('login')).toHaveLength(2);
+    expect(new Voice(kept.standIn, room, ADA).sent().map(({ type }) => type)).toEqual(
+      Array.from({ length: told }, () => 'm.room.encrypted'),
+    );
+    await answers(kept.standIn);
+  },
+);
+
+test('a bot that is started for the first time has lost nothing, and tells nobody', async () => {
+  const place = await standIn();
+  const room = place.makeRoom({ members: [ADA, BEA], encrypted: true });
+  await running({ standIn: place });
+  await answers(place);
+  expect(new Voice(place, room, ADA).sent()).toEqual([]);
+});
+
+/** A bot at a token, stopped; its homeserver then wants a new login, or knows the token no more. */
+async function tokenGone(standing: 'soft-logout' | 'gone') {
+  const kept = {
+    standIn: await standIn(),
+    facts: memoryFacts(),
+    folder: folderForBot(),
+    password: undefined,
+  };
+  const { token, device } = kept.standIn.giveToken();
+  await (await running({ ...kept, accessToken: token })).stop();
+  for (const one of kept.standIn.devices.values()) one.standing = standing;
+  const session = () =>
+    JSON.parse(readFileSync(join(kept.folder, 'matrix', 'session.json'), 'utf8')) as { deviceId: string };
+  return { kept, token, device, session };
+}
+
+test.each(['soft-logout', 'gone'] as const)(
+  'with tokens alone, the old one %s: a new one in the settings is taken, for the same device with its keys',
+  async (standing) => {
+    const { kept, token, device, session } = await tokenGone(standing);
+    expect(await refused({ ...kept, accessToken: token })).toMatchObject({
+      sentence: expect.stringContaining('"matrix.accessToken"'),
+      status: 78,
+    });
+    const keys = kept.standIn.asked('uploadKeys').length;
+    const again = kept.standIn.giveToken(device);
+    await (await running({ ...kept, accessToken: again.token })).stop();
+    expect(session()).toMatchObject({ deviceId: device, accessToken: again.token });
+    // The device's keys are there already, so it shows no others.
+    expect(
+      kept.standIn
+        .asked('uploadKeys')
+        .slice(keys)
+        .filter(({ body }) => (body as { device_keys?: object }).device_keys),
+    ).toEqual([]);
+    const other = kept.standIn.giveToken();
+    for (const [one, at] of kept.standIn.devices) if (one !== other.token) at.standing = standing;
+    await running({ ...kept, accessToken: other.token });
+    expect(session()).toMatchObject({ deviceId: other.device, accessToken: other.token });
+    await answers(kept.standIn);
+  },
+);
+
+test('with a token alone and its keys lost, it says what a new device needs', async () => {
+  const kept = {
+    standIn: await standIn(),
+    facts: memoryFacts(),
+    folder: folderForBot(),
+    password: undefined,
+  };
+  const { token } = kept.standIn.giveToken();
+  await (await running({ ...kept, accessToken: token })).stop();
+  for (const tail of ['', '-wal', '-shm'])
+    rmSync(join(kept.folder, 'matrix', `keys.sqlite${tail}`), { force: true });
+  const ended = await refused({ ...kept, accessToken: token });
+  expect(ended.sentence).toMatch(/keys\.sqlite are lost, and a new device needs a "password", or a new/);
+  expect(ended.status).toBe(78);
 });
 
 test('where the homeserver has put the device away meanwhile it begins a new one; softly, the same', async () => {

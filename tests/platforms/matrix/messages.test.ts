@@ -107,6 +107,15 @@ test('asked in a thread it is answered there, pictures and an edit too', async (
   expect(relationOf(ada.answersTo(ask)[1] as WireEvent)).toEqual(there);
 });
 
+test('a number pressed in a thread is answered there', async () => {
+  const { ada } = await roomOfTwo();
+  const thread = { rel_type: 'm.thread', event_id: ada.say('let us talk of borders') };
+  const answer = await ada.ask('!cut hexagon 4in', { 'm.relates_to': thread });
+  await until(() => ada.numbersUnder(answer.event_id).length === 3, 'numbers');
+  ada.react(answer.event_id, '2️⃣');
+  expect(relationOf(await ada.answerTo(answer.event_id))).toMatchObject(thread);
+});
+
 test('an edit that first makes an ask of a message in a thread is answered in the thread', async () => {
   const { ada } = await roomOfTwo();
   const root = ada.say('let us talk of borders');

@@ -3,7 +3,8 @@ import { type CommandList, form } from '../../../src/chat/command.ts';
 import { reply } from '../../../src/chat/reply.ts';
 import type { WireEvent } from '../../standin/matrix/place.ts';
 import { BOT, MatrixStandIn } from '../../standin/matrix/standin.ts';
-import { ADA, BEA, bodyOf, relationOf, running, until, userOf, Voice } from './bot.ts';
+import { memoryFacts } from '../../standin/memory-facts.ts';
+import { ADA, BEA, bodyOf, folderForBot, relationOf, running, standIn, until, userOf, Voice } from './bot.ts';
 import { startedBot } from './started.ts';
 
 const bot = startedBot(() => MatrixStandIn.open());
@@ -81,6 +82,68 @@ test('once somebody else is asked into that room, nothing private is said there 
   expect(roomsWith(standIn, cora.user)).toHaveLength(1);
 });
 
+test('where she has left their room, another is opened', async () => {
+  const { standIn, cora } = await guild();
+  const own = ownRoom(standIn, cora.user);
+  await own.settled();
+  const content = { membership: 'leave' };
+  standIn.put(own.room, { type: 'm.room.member', sender: cora.user, state_key: cora.user, content });
+  const before = own.sent().length;
+  await cora.ask('!me set seam:3/8in');
+  expect(own.sent()).toHaveLength(before);
+  const [another = ''] = roomsWith(standIn, cora.user);
+  expect(another).not.toBe(own.room);
+  expect(new Voice(standIn, another, cora.user).sent()).not.toEqual([]);
+});
+
+test('a room that it opened and forgot about is found again', async () => {
+  const kept = { standIn: await standIn(), folder: folderForBot() };
+  const room = kept.standIn.makeRoom({ members: [ADA, BEA, userOf('cora')] });
+  const cora = new Voice(kept.standIn, room, userOf('cora'));
+  const first = await running({ ...kept, facts: memoryFacts() });
+  await cora.ask('!me');
+  await first.stop();
+  const [direct = ''] = roomsWith(kept.standIn, cora.user);
+  const before = new Voice(kept.standIn, direct, cora.user).sent().length;
+  // Killed between the two, it has opened the room and kept nothing of it.
+  await running({ ...kept, facts: memoryFacts() });
+  await cora.ask('!me set seam:3/8in');
+  expect(roomsWith(kept.standIn, cora.user)).toEqual([direct]);
+  expect(new Voice(kept.standIn, direct, cora.user).sent().length).toBeGreaterThan(before);
+});
+
+test('a room that was made without a word of it is not made again', async () => {
+  const { standIn, cora } = await guild();
+  standIn.next('createRoom', 'done, unheard');
+  await cora.ask('!me');
+  expect(roomsWith(standIn, cora.user)).toHaveLength(1);
+});
+
+test('a room that does not arrive before the end is written to by the next start', async () => {
+  const kept = { standIn: await standIn(), folder: folderForBot(), facts: memoryFacts() };
+  const room = kept.standIn.makeRoom({ members: [ADA, BEA, userOf('cora')] });
+  const cora = new Voice(kept.standIn, room, userOf('cora'));
+  const first = await running(kept);
+  await cora.settled();
+  const ask = cora.say('!me set seam:3/8in');
+  // After the sync that brings it none is answered.
+  const asked = kept.standIn.room(room).timeline.find(({ event }) => event.event_id === ask)?.at ?? 0;
+  const held = kept.standIn.next(
+    ({ operation, query }) => operation === 'sync' && Number(query.get('since')?.slice(1)) >= asked,
+    { status: 503, body: {} },
+    1000,
+  );
+  await until(() => kept.standIn.asked('createRoom').length === 1, 'the room is made');
+  await first.stop();
+  held.times = 0;
+  expect(cora.answersTo(ask)).toEqual([]);
+  expect(first.counts.get('replies_lost_total')).toBeUndefined();
+  await running(kept);
+  expect(bodyOf(await cora.answerTo(ask))).toMatch(/for you alone/);
+  expect(roomsWith(kept.standIn, cora.user)).toHaveLength(1);
+  expect(kept.standIn.asked('createRoom')).toHaveLength(1);
+});
+
 /** A command that answers the asker alone with a choice, and one that tells where it is answered. */
 const whereabouts: CommandList = {
   secret: async () => ({
@@ -142,7 +205,11 @@ test('an edit of a private ask edits the private answer; taken away, both go', a
         (one) => relationOf(one)?.rel_type === 'm.replace' && relationOf(one)?.event_id === event.event_id,
       );
   await until(() => editOf(cora, open).length === 1, 'the open answer becomes the pointer');
-  expect(bodyOf(editOf(cora, open)[0] as WireEvent)).toMatch(/for you alone/);
+  const pointer = editOf(cora, open)[0] as WireEvent;
+  expect(bodyOf(pointer)).toMatch(/for you alone/);
+  // She is meant by the pointer, as she was not by the open answer.
+  const her = { 'm.mentions': { user_ids: [cora.user] } };
+  expect(pointer.content).toMatchObject({ ...her, 'm.new_content': her });
   cora.edit(ask, '!me export');
   await until(() => editOf(own, answer).length === 1, 'the private answer is edited');
   expect(cora.answersTo(ask).filter(({ content }) => content.msgtype === 'm.notice')).toHaveLength(1);

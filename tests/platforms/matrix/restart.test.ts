@@ -125,6 +125,37 @@ test('numbers under an older answer still work, and an older ask is still edited
   await until(() => answer.unsigned?.redacted_because !== undefined, 'the answer is taken back');
 });
 
+test('what was taken away while it was away loses its answer, however long ago that was', async () => {
+  const { kept, ada, room } = await place();
+  const first = await running(kept);
+  const ask = ada.say('!help cut');
+  const answer = await ada.answerTo(ask);
+  await first.stop();
+  kept.standIn.put(room, {
+    ...{ type: 'm.room.redaction', sender: ADA, redacts: ask, content: { redacts: ask } },
+    at: Date.now() - 3 * HOUR,
+  });
+  await running(kept);
+  await until(() => answer.unsigned?.redacted_because !== undefined, 'the answer is taken back');
+});
+
+test('one clock that is wrong does not hide what was said before it', async () => {
+  const { kept, ada, bea } = await place();
+  await (await running(kept)).stop();
+  const asks: string[] = [];
+  const some = (many: number) => {
+    for (let i = 0; i < many; i++) asks.push(ada.say('!help cut'));
+  };
+  // The sync brings ten, a page fifty: at the beginning of each stands somebody whose clock goes wrong.
+  some(20);
+  bea.say('good morning', {}, Date.now() - 5 * HOUR);
+  some(49);
+  bea.say('good evening', {}, Date.now() - 5 * HOUR);
+  some(9);
+  await running(kept);
+  await until(() => asks.every((ask) => ada.answersTo(ask).length === 1), 'all answers');
+});
+
 test('how far was read is kept after the work is done, and not before', async () => {
   const { kept, ada, room } = await place();
   const bot = await running(kept);

@@ -74,6 +74,20 @@ test('in rooms of version 12 the makers have every right, whatever the levels sa
   expect(await may(new Voice(standIn, room, BEA))).toBe(false);
 });
 
+test('there may be more makers than the one who made it, from version 12 on', async () => {
+  const { standIn } = await bot();
+  for (const [version, isMaker] of [
+    ['11', false],
+    ['12', true],
+  ] as const) {
+    const room = standIn.makeRoom({ members: [ADA, BEA, OLGA], version, powers: { users: {} } });
+    const content = { room_version: version, additional_creators: [BEA] };
+    standIn.put(room, { type: 'm.room.create', sender: ADA, state_key: '', content });
+    expect(await may(new Voice(standIn, room, BEA)), version).toBe(isMaker);
+    expect(await may(new Voice(standIn, room, OLGA)), version).toBe(false);
+  }
+});
+
 test('alone with the bot everybody is a guild of one, and no organiser of any other', async () => {
   const { standIn } = await bot();
   const alone = standIn.makeRoom({ members: [BEA] });

@@ -1,6 +1,6 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import { BOT } from '../../standin/matrix/standin.ts';
-import { ADA, BEA, bodyOf, type Running, running, said, until, Voice } from './bot.ts';
+import { ADA, BEA, bodyOf, type Running, running, said, standIn, until, Voice } from './bot.ts';
 
 async function place(
   needs: Parameters<typeof running>[0] = {},
@@ -160,6 +160,18 @@ test('logged out for good it ends: a start makes a new device where there is a p
   const syncs = bot.standIn.asked('sync').length;
   await new Promise((done) => setTimeout(done, 500));
   expect(bot.standIn.asked('sync').length).toBe(syncs);
+});
+
+test('logged out for good with a token alone: a start does not help', async () => {
+  const place = await standIn();
+  const bot = await running({
+    standIn: place,
+    password: undefined,
+    accessToken: place.giveToken().token,
+  });
+  place.devices.clear();
+  await until(() => bot.ended.length > 0, 'the end');
+  expect(bot.ended).toEqual([{ sentence: expect.stringContaining('logged the bot out'), status: 77 }]);
 });
 
 test('a room that forbids sending: said once, counted each time, tried once for each ask', async () => {

@@ -154,24 +154,47 @@ test('somebody who answers whatever it says is let go after a while, others are 
     .room(bot.room)
     .timeline.filter(({ event }) => event.sender === BEA && bot.bea.answersTo(event.event_id).length > 0);
   expect(answered).toHaveLength(12);
-  expect(said(bot)).toEqual(['this many questions by name within a minute: not answered']);
+  expect(said(bot)).toEqual(['so many questions by name, or numbers, within a minute: not answered']);
+});
+
+test('whoever presses a number under whatever it says is let go too', async () => {
+  const bot = await place();
+  await bot.bea.settled();
+  for (let i = 0; i < 20; i++) {
+    await bot.platform.tell(bot.room, reminder, `spring ${i}`);
+    const told = bot.ada.sent().findLast((event) => bodyOf(event).startsWith('Spring ends')) as WireEvent;
+    bot.bea.react(told.event_id, '1️⃣');
+    if (i < 12) await bot.bea.answerTo(told.event_id);
+  }
+  await bot.ada.settled();
+  const pressed = bot.ada
+    .sent()
+    .filter((event) => bodyOf(event).startsWith('Spring ends'))
+    .filter(({ event_id: told }) => bot.bea.answersTo(told).length > 0);
+  expect(pressed).toHaveLength(12);
+  expect(said(bot)).toEqual(['so many questions by name, or numbers, within a minute: not answered']);
 });
 
 test('a message whose key never comes gets one plain sentence for that key, which means its sender', async () => {
   const bot = await place();
   const room = bot.standIn.makeRoom({ members: [ADA, BEA], encrypted: true });
   const bea = new Voice(bot.standIn, room, BEA);
-  const locked = () =>
+  const locked = (session: string, more: object = {}) =>
     bea.put('m.room.encrypted', {
       algorithm: 'm.megolm.v1.aes-sha2',
       ciphertext: 'AwgAEpABm6B4',
-      session_id: 'a session that nobody shared',
+      session_id: session,
+      ...more,
     });
-  const [first, second] = [locked(), locked()];
-  await until(() => bot.counts.get('undecryptable_total') === 2, 'both are given up', 40);
-  await until(() => bea.sent().length > 0, 'a sentence');
+  const [first, second] = ['first', 'second'].map(() => locked('a session that nobody shared'));
+  // What it hangs on is not locked: said in a thread, it is answered there.
+  const inThread = { rel_type: 'm.thread', event_id: first };
+  const third = locked('another session', { 'm.relates_to': inThread });
+  await until(() => bot.counts.get('undecryptable_total') === 3, 'all are given up', 40);
+  await until(() => bea.sent().length > 1, 'the sentences');
   await bot.ada.settled();
-  expect([...bea.answersTo(first), ...bea.answersTo(second)]).toHaveLength(1);
+  expect([...bea.answersTo(first ?? ''), ...bea.answersTo(second ?? '')]).toHaveLength(1);
+  expect(bea.answersTo(third).map(relationOf)).toMatchObject([inThread]);
   expect(bea.sent()[0]?.type).toBe('m.room.encrypted');
   // Somebody waiting for her key does not keep others waiting.
   expect(said(bot).filter((words) => words !== 'a message could not be decrypted')).toEqual([]);

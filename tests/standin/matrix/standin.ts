@@ -102,7 +102,7 @@ export class MatrixStandIn {
   }
 
   asked = (operation: string): Request[] => this.requests.filter((one) => one.operation === operation);
-  giveToken = (): { token: string; device: string } => this.#accounts.giveToken();
+  giveToken = (device?: string): { token: string; device: string } => this.#accounts.giveToken(device);
   makeRoom = (wish: RoomWish = {}): string => this.#house.makeRoom(wish);
   room = (id: string): Place => this.#house.room(id);
   put = (room: string, draft: Draft): WireEvent => this.#house.put(room, draft);
