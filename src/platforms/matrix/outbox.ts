@@ -81,8 +81,13 @@ export class Outbox {
     return this.#trying(room, act);
   }
 
+  /**
+   * Whether a room is encrypted: its state says so, or did so once. It may be in a way that we do not know, or whose
+   * name was taken away; then nothing can be said there, and least of all in the clear.
+   */
   async encrypts(room: string): Promise<boolean> {
     const client = await this.#needs.client();
+    if (client.getRoom(room)?.hasEncryptionStateEvent()) return true;
     return (await client.getCrypto()?.isEncryptionEnabledInRoom(room)) ?? false;
   }
 
@@ -97,7 +102,14 @@ export class Outbox {
       sender: client.getSafeUserId(),
     });
     const crypto = client.getCrypto() as unknown as { encryptEvent(event: unknown): Promise<void> };
-    await crypto.encryptEvent(event);
+    try {
+      await crypto.encryptEvent(event);
+    } catch (error) {
+      const code = error instanceof Error ? error.message : '';
+      if (!code.startsWith('Cannot encrypt')) throw error;
+      const refusal = { status: 0, code, wait: null, softLogout: false };
+      throw this.#refused(room, refusal, 'no message can be encrypted for this room: nothing is said there');
+    }
     return { type: event.getWireType(), content: event.getWireContent() };
   }
 
@@ -114,6 +126,8 @@ export class Outbox {
         this.#refusing.delete(room);
         return done;
       } catch (error) {
+        // What failed since its client was put away for a new login is done with the new one.
+        if (client !== (await this.#needs.client())) continue;
         const refusal = refusalIn(error);
         if (refusal && !isPassing(refusal)) throw this.#refused(room, refusal);
         if ((!refusal && !isNetwork(error)) || performance.now() > until) throw error;
@@ -135,11 +149,10 @@ export class Outbox {
     this.#needs.log.warn(brings(error), 'the homeserver makes us wait');
   }
 
-  #refused(room: string, refusal: Refusal): Refused {
+  #refused(room: string, refusal: Refusal, words = 'not allowed there'): Refused {
     const { log, watch } = this.#needs;
     watch.count('sends_refused_total', { platform: PLATFORM });
-    if (!this.#refusing.has(room))
-      log.warn({ room, status: refusal.status, code: refusal.code }, 'not allowed there');
+    if (!this.#refusing.has(room)) log.warn({ room, status: refusal.status, code: refusal.code }, words);
     this.#refusing.add(room);
     return new Refused(refusal);
   }

@@ -115,6 +115,37 @@ test('strange contents are no asks and trip nobody', async () => {
   expect(said(bot)).toEqual([]);
 });
 
+/** State that whoever may change a room can put there, with the key it hangs on. */
+const STATE: readonly (readonly [type: string, key: string])[] = [
+  ...['name', 'topic', 'avatar', 'canonical_alias', 'join_rules', 'history_visibility', 'guest_access'].map(
+    (name) => [`m.room.${name}`, ''] as const,
+  ),
+  ...['tombstone', 'server_acl', 'pinned_events'].map((name) => [`m.room.${name}`, ''] as const),
+  ...([
+    ['m.room.member', BEA],
+    ['m.room.third_party_invite', 'x'],
+    ['m.space.parent', '!nowhere:bees.test'],
+    ['m.space.child', 'no room'],
+    ['m.policy.rule.user', ''],
+    ['org.example.other', '{}'],
+  ] as const),
+];
+
+test('strange state trips nobody either', async () => {
+  const bot = await place();
+  const other = new Voice(bot.standIn, bot.standIn.makeRoom({ members: [ADA, BEA] }), ADA);
+  for (const content of [...STRANGE, { membership: 7 }, { pinned: 7 }, { via: 'x' }])
+    bot.standIn.together(() => {
+      for (const [type, state_key] of STATE)
+        bot.standIn.put(bot.room, { type, sender: ADA, state_key, content: { ...content } });
+    });
+  const content = { membership: 'join', displayname: 'Bea' };
+  bot.standIn.put(bot.room, { type: 'm.room.member', sender: BEA, state_key: BEA, content });
+  await other.settled();
+  expect(bodyOf(await bot.bea.ask('!help cut'))).toMatch(/cut/);
+  expect(said(bot)).toEqual([]);
+});
+
 test('an edit of nothing, of what is not there, of itself', async () => {
   const bot = await place();
   const asks = ['$nowhere', '', 'not an id'].map((event) => bot.ada.edit(event, '!help cut'));

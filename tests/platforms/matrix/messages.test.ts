@@ -136,6 +136,10 @@ test('an edited ask edits its own answer: the words in place, picture and number
   expect(bodyOf(edit)).toMatch(/^\* Hexagon, 2 in side/);
   await until(() => ada.numbersUnder(answer.event_id).length === 0, 'the numbers go');
   expect(notices(ada, ask)).toHaveLength(1);
+  // What they stood for is no longer asked.
+  ada.react(answer.event_id, '1️⃣');
+  await ada.settled();
+  expect(ada.answersTo(answer.event_id)).toEqual([]);
   ada.edit(ask, '!cut hexagon 3in measure:flats');
   await until(() => newestEdit(ada, answer.event_id) !== edit, 'the second edit');
   expect(notices(ada, ask)).toHaveLength(1);
@@ -177,6 +181,9 @@ test('a redacted ask loses its answer, its picture and its numbers', async () =>
   const before = ada.sent().filter(({ type }) => type !== 'm.room.redaction');
   ada.redact(ask);
   await until(() => before.every(isRedacted), 'all of it is taken back');
+  ada.react(answer.event_id, '1️⃣');
+  await ada.settled();
+  expect(ada.answersTo(answer.event_id)).toEqual([]);
 });
 
 test('asked and taken away at once, nothing is left', async () => {

@@ -201,6 +201,25 @@ test('a room that forbids sending: said once, counted each time, tried once for 
 });
 
 test.each([
+  ['in a way that is not known', { algorithm: 'org.example.locks' }],
+  ['in a way that was taken away again', {}],
+  ['in no way', { algorithm: 7 }],
+])('a room that is encrypted %s hears nothing in the clear; said once, counted', async (_how, content) => {
+  const bot = await place();
+  const { standIn } = bot;
+  const room = standIn.makeRoom({ members: [ADA, BEA] });
+  standIn.put(room, { type: 'm.room.encryption', sender: ADA, state_key: '', content });
+  const there = new Voice(standIn, room, ADA);
+  const asks = ['!cut hexagon 1in', '!help cut'].map((ask) => there.say(ask));
+  await until(() => bot.counts.get('sends_refused_total') === 2, 'two refusals');
+  await bot.ada.settled();
+  for (const ask of asks) expect(there.answersTo(ask)).toEqual([]);
+  expect([...standIn.uploads.values()].filter(({ name }) => name !== null)).toEqual([]);
+  expect(said(bot)).toEqual(['no message can be encrypted for this room: nothing is said there']);
+  expect(bot.counts.get('replies_lost_total')).toBe(2);
+});
+
+test.each([
   ['ban', 'banned from a room; its facts go in 30 days'],
   ['leave', 'put out of a room; its facts go in 30 days'],
 ])('put out by %s: said once, counted, quiet there, well elsewhere', async (membership, words) => {

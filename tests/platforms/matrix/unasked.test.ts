@@ -216,7 +216,8 @@ test('a reply too long for one message: the lines that fit, and the whole in a f
   await until(() => bot.ada.sent().some((event) => relationOf(event)?.rel_type === 'm.replace'), 'the edit');
 });
 
-test('who is forgotten is in nothing that the bot keeps, though it answers her afterwards where she alone reads it', async () => {
+/** A bot that keeps its facts in a file, and what is to be read in it. */
+async function placeOnDisk() {
   const folder = folderForBot();
   const store = await openStore(join(folder, 'guild.sqlite'));
   if (!store.ok) throw new Error(store.problem.code);
@@ -226,12 +227,37 @@ test('who is forgotten is in nothing that the bot keeps, though it answers her a
       .filter((name) => name.startsWith('guild.sqlite'))
       .map((name) => readFileSync(join(folder, name), 'latin1'))
       .join('');
+  const end = async () => {
+    await bot.ada.settled();
+    await bot.stop();
+    await store.value.close();
+  };
+  return { bot, kept, end };
+}
+
+test('who is forgotten is in nothing that the bot keeps, though it answers her afterwards where she alone reads it', async () => {
+  const { bot, kept, end } = await placeOnDisk();
   await bot.bea.ask('!me set seam:3/8in');
   await bot.bea.ask('!cut hexagon 4in');
   expect(kept()).toContain(BEA);
   await bot.bea.ask('!me forget confirm:yes');
-  await bot.ada.settled();
-  await bot.stop();
-  await store.value.close();
+  await end();
+  expect(kept()).not.toContain(BEA);
+});
+
+test('an answer that is still on its way when she is forgotten keeps nothing of her afterwards', async () => {
+  const { bot, kept, end } = await placeOnDisk();
+  await bot.bea.ask('!me set seam:3/8in');
+  const held = { status: 429, body: { errcode: 'M_LIMIT_EXCEEDED', error: 'x', retry_after_ms: 500 } };
+  bot.standIn.next(
+    ({ operation, parts: [room] }) => operation === 'sendMessage' && room === bot.room,
+    held,
+    2,
+  );
+  const question = bot.bea.say('!cut hexagon 4in');
+  const forget = bot.bea.say('!me forget confirm:yes');
+  await bot.bea.answerTo(question);
+  await bot.bea.answerTo(forget);
+  await end();
   expect(kept()).not.toContain(BEA);
 });
