@@ -83,6 +83,26 @@ test('an account that a person has set up before keeps its keys: the bot takes t
   }
 });
 
+test('with a recovery key that is not the account’s it says so, changes none of the account’s keys, and answers', async () => {
+  const account = await register(here(), 'bee');
+  const person = await Member.with(here(), account);
+  await setUpRecovery(person);
+  const master = await masterKeyOf(account.user, ada);
+  const other = new Bot(here(), account);
+  try {
+    await other.start();
+    const apart = await ada.makeRoom([account.user], true);
+    expect((await ada.ask(apart, '!cut hexagon 1in')).readable).toBe(true);
+    expect(await masterKeyOf(account.user, ada)).toBe(master);
+    expect(other.logged(40).map(({ msg }) => msg)).toEqual([
+      expect.stringMatching(/could not be signed.*Is matrix\.recoveryKey the one of this account/),
+    ]);
+  } finally {
+    person.stop();
+    await other.end('SIGTERM');
+  }
+});
+
 test('what it cannot read gets one plain sentence, and what is said after is answered', async () => {
   const crypto = ada.client.getCrypto();
   if (!crypto) throw new Error('the member has no keys');

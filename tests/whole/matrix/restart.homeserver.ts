@@ -58,6 +58,15 @@ test('after a restart it is the same device, old asks stay answered, those asked
   expect(bot.logged().filter(({ msg }) => msg === 'joined')).toHaveLength(1);
 });
 
+test('a device that a member began while it was away reads what it says', async () => {
+  await bot.end('SIGTERM');
+  const another = await Member.with(here(), ada.account);
+  await bot.start();
+  const ask = await ada.say(room, '!cut hexagon 1in');
+  expect((await another.answerTo(room, ask)).readable).toBe(true);
+  another.stop();
+});
+
 const KILLS = 20;
 
 /** Every second kill comes while the bot starts, the others when it is up and at work. */
