@@ -59,6 +59,7 @@ test('after a restart it is the same device, old asks stay answered, those asked
 });
 
 test('a device that a member began while it was away reads what it says', async () => {
+  await ada.ask(room, '!cut hexagon 2in');
   await bot.end('SIGTERM');
   const another = await Member.with(here(), ada.account);
   await bot.start();
