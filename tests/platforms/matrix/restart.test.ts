@@ -1,7 +1,9 @@
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { BOT } from '../../standin/matrix/standin.ts';
+import { reply } from '../../../src/chat/reply.ts';
+import type { Request } from '../../standin/matrix/requests.ts';
+import { BOT, type MatrixStandIn } from '../../standin/matrix/standin.ts';
 import { memoryFacts } from '../../standin/memory-facts.ts';
 import { ADA, BEA, bodyOf, folderForBot, running, said, standIn, until, Voice } from './bot.ts';
 
@@ -125,6 +127,41 @@ test('numbers under an older answer still work, and an older ask is still edited
   await until(() => answer.unsigned?.redacted_because !== undefined, 'the answer is taken back');
 });
 
+test('a number pressed too long ago is not answered', async () => {
+  const { kept, ada, room } = await place();
+  const first = await running(kept);
+  const answer = await ada.ask('!cut hexagon 4in');
+  await until(() => ada.numbersUnder(answer.event_id).length === 3, 'numbers');
+  await first.stop();
+  const press = (key: string, at: number) =>
+    kept.standIn.put(room, {
+      ...{ type: 'm.reaction', sender: ADA, at },
+      content: { 'm.relates_to': { rel_type: 'm.annotation', event_id: answer.event_id, key } },
+    });
+  press('1️⃣', Date.now() - 2 * HOUR);
+  press('2️⃣', Date.now() - HOUR / 2);
+  await running(kept);
+  await ada.answerTo(answer.event_id);
+  await ada.settled();
+  expect(ada.answersTo(answer.event_id).map(bodyOf)).toEqual([expect.stringMatching(/flat to flat/)]);
+});
+
+test('after a month it is forgotten which message was answered with what', async () => {
+  const { kept, ada } = await place();
+  const first = await running(kept);
+  const ask = ada.say('!cut hexagon 4in');
+  const answer = await ada.answerTo(ask);
+  await until(() => ada.numbersUnder(answer.event_id).length === 3, 'numbers');
+  await first.platform.tell(ada.room, reply({ lines: ['x'] }), 'x');
+  await ada.settled();
+  await first.stop();
+  const notes = [`answered:${ask}`, `choices:${answer.event_id}`, 'told:x'];
+  const kinds = () => Promise.all(notes.map((note) => kept.facts.notes.find('matrix', note)));
+  for (const note of await kinds()) expect(note).toBeDefined();
+  await running({ ...kept, now: () => new Date(Date.now() + 31 * 24 * HOUR) });
+  await expect.poll(kinds).toEqual([undefined, undefined, undefined]);
+});
+
 test('what was taken away while it was away loses its answer, however long ago that was', async () => {
   const { kept, ada, room } = await place();
   const first = await running(kept);
@@ -195,3 +232,48 @@ test('an answer whose sending was not heard of is sent again under the same name
   expect(new Set(names).size).toBe(1);
   expect(ada.answersTo(ask)).toHaveLength(1);
 });
+
+test('ended in the middle of answers, numbers, pictures and edits, the next start says nothing twice', async () => {
+  const { kept, ada, room } = await place();
+  const first = await running(kept);
+  const older = ada.say('!cut hexagon 1in');
+  await until(() => ada.answersTo(older).length === 2, 'an answer and its picture');
+  // The last part of each arrives, and is never heard of; so nothing is kept of any.
+  const unheard = new Set<string>();
+  const isLast = ({ operation, body, parts: [, , name = ''] }: Request): boolean => {
+    const text = JSON.stringify(body ?? {});
+    if (operation !== 'sendMessage' || unheard.has(name)) return false;
+    const last = text.includes('"key":"3️⃣"') || text.includes('m.image');
+    if (last) unheard.add(name);
+    return last;
+  };
+  kept.standIn.next(isLast, 'done, unheard', 3);
+  const held = kept.standIn.next(({ parts }) => unheard.has(parts[2] ?? ''), { status: 503, body: {} }, 1000);
+  const [numbers, picture] = ['!cut hexagon 4in', '!cut hexagon 2in'].map((ask) => ada.say(ask));
+  ada.edit(older, '!cut hexagon 3in measure:flats');
+  await until(() => unheard.size === 3, 'all have come to their last part');
+  await first.stop();
+  const before = ada.sent().length;
+  held.times = 0;
+  const tries = kept.standIn.asked('sendMessage').length;
+  await running(kept);
+  await until(
+    () => [...unheard].every((name) => timesSent(kept.standIn, name, tries) > 0),
+    'all is sent again',
+  );
+  await ada.settled();
+  // What came with the last word, "!help": an answer and its number.
+  expect(ada.sent().length - before).toBe(2);
+  expect(ada.answersTo(numbers ?? '')).toHaveLength(1);
+  expect(ada.answersTo(picture ?? '')).toHaveLength(2);
+  expect(
+    kept.standIn.room(room).timeline.filter(({ event }) => event.type === 'm.room.redaction'),
+  ).toHaveLength(1);
+});
+
+/** How often something was sent under a name, after the first so many sends. */
+const timesSent = (place: MatrixStandIn, name: string, after: number): number =>
+  place
+    .asked('sendMessage')
+    .slice(after)
+    .filter(({ parts }) => parts[2] === name).length;

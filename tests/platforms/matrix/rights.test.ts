@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { MatrixStandIn } from '../../standin/matrix/standin.ts';
+import { BOT, MatrixStandIn } from '../../standin/matrix/standin.ts';
 import { ADA, BEA, bodyOf, userOf, Voice } from './bot.ts';
 import { startedBot } from './started.ts';
 
@@ -97,7 +97,7 @@ test('alone with the bot everybody is a guild of one, and no organiser of any ot
 });
 
 /** A space, as "Spaces" of the specification has it. */
-async function space(child: boolean): Promise<{ inner: Voice; other: Voice; standIn: MatrixStandIn }> {
+async function space(child: boolean) {
   const { standIn } = await bot();
   const whole = standIn.makeRoom({ members: [OLGA, ADA, BEA] });
   const rooms = ['one', 'two'].map(() => standIn.makeRoom({ members: [ADA, BEA, OLGA] }));
@@ -117,7 +117,7 @@ async function space(child: boolean): Promise<{ inner: Voice; other: Voice; stan
       });
   }
   const [one = '', two = ''] = rooms;
-  return { standIn, inner: new Voice(standIn, one, ADA), other: new Voice(standIn, two, OLGA) };
+  return { standIn, whole, inner: new Voice(standIn, one, ADA), other: new Voice(standIn, two, OLGA) };
 }
 
 test('rooms of one space are one guild, with the organisers of the space', async () => {
@@ -132,4 +132,12 @@ test('a room that only claims to be of a space is its own guild', async () => {
   expect(await may(inner)).toBe(true);
   expect(await may(other)).toBe(false);
   expect(bodyOf(await other.ask('!cut hexagon 1in'))).toMatch(/1\/4 in seam/);
+});
+
+test('once the bot is out of the space, each room is its own guild again', async () => {
+  const { inner, standIn, whole } = await space(true);
+  expect(await may(inner)).toBe(false);
+  const content = { membership: 'leave' };
+  standIn.put(whole, { type: 'm.room.member', sender: OLGA, state_key: BOT, content });
+  expect(await may(inner)).toBe(true);
 });

@@ -198,6 +198,17 @@ test('a room that forbids sending: said once, counted each time, tried once for 
     content: { users: { [ADA]: 100 } },
   });
   expect(bodyOf(await mute.ask('!help cut'))).toMatch(/cut/);
+  expect(said(bot)).toHaveLength(1);
+  // Another time is another word.
+  standIn.put(room, {
+    type: 'm.room.power_levels',
+    sender: ADA,
+    state_key: '',
+    content: { users: { [ADA]: 100 }, events_default: 50 },
+  });
+  mute.say('!help cut');
+  await until(() => bot.counts.get('sends_refused_total') === 4, 'it is refused again');
+  expect(said(bot)).toEqual(['not allowed there', 'not allowed there']);
 });
 
 test.each([

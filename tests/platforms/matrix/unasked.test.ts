@@ -245,6 +245,15 @@ test('who is forgotten is in nothing that the bot keeps, though it answers her a
   expect(kept()).not.toContain(BEA);
 });
 
+test('nor is the room that is opened to tell her so', async () => {
+  const { bot, kept, end } = await placeOnDisk();
+  await bot.bea.ask('!cut hexagon 4in');
+  await bot.bea.ask('!me forget confirm:yes');
+  expect(bot.standIn.asked('createRoom')).toHaveLength(1);
+  await end();
+  expect(kept()).not.toContain(BEA);
+});
+
 test('an answer that is still on its way when she is forgotten keeps nothing of her afterwards', async () => {
   const { bot, kept, end } = await placeOnDisk();
   await bot.bea.ask('!me set seam:3/8in');

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { reply } from '../../../src/chat/reply.ts';
 import { lockFile, typeOf } from '../../../src/platforms/matrix/attachment.ts';
 import { Loops } from '../../../src/platforms/matrix/loops.ts';
-import { transactionOf } from '../../../src/platforms/matrix/outbox.ts';
+import { Outbox, transactionOf } from '../../../src/platforms/matrix/outbox.ts';
 import { Reach } from '../../../src/platforms/matrix/reach.ts';
 import { waitOf } from '../../../src/platforms/matrix/trouble.ts';
 import { Turns } from '../../../src/platforms/matrix/turns.ts';
@@ -176,6 +176,30 @@ test('lost and found are said once, whoever finds it out, however often', () => 
   reach.found('to sync');
   expect(said.slice(1)).toEqual(['the homeserver is back']);
   expect(counted).toEqual(['reconnects_total']);
+});
+
+test('what fails because its client was put away for a new login is done with the new one; other failures are told', async () => {
+  const silent = () => {};
+  const log = { debug: silent, info: silent, warn: silent, error: silent };
+  const watch = { count: silent, took: silent };
+  const clients = ['old', 'new'];
+  const outbox = new Outbox({
+    ...{ log, watch, reach: new Reach({ log, watch }) },
+    client: async () => clients[0] as never,
+  });
+  const asked: unknown[] = [];
+  const act = async (client: unknown) => {
+    asked.push(client);
+    if (client === 'new') return 'done';
+    clients.shift();
+    throw new Error('the keys of this client are closed');
+  };
+  expect(await outbox.call('!room', act)).toBe('done');
+  expect(asked).toEqual(['old', 'new']);
+  const fails = outbox.call('!room', async () => {
+    throw new Error('a fault of ours');
+  });
+  await expect(fails).rejects.toThrow('a fault of ours');
 });
 
 test('works about one thing are done in their order, whatever becomes of them; others do not wait', async () => {
