@@ -66,7 +66,7 @@ export default kit;
 async function wished(name: string | undefined, values: PlanValues, here: Here) {
   const kept = name === undefined ? null : await whichPlan(name, 'plan', here);
   if (kept && ('asks' in kept || !kept.ok)) return kept;
-  const asked = wishFrom(values, here, kept?.value.wish);
+  const asked = await wishFrom(values, here, kept?.value.wish, 'anyone');
   if ('asks' in asked || !asked.ok) return asked;
   return ok({ ...asked.value, name: kept?.value.name ?? null });
 }

@@ -93,13 +93,14 @@ export const hoursWords = (total: number): string =>
 
 /** What a kept plan was worked out with, in one line. */
 export function workedWith({ wish }: Plan, { say }: Here): string {
-  const { seam, width, spare, shrink, method, stitches, hours, start } = wish;
+  const { seam, width, spare, shrink, method, stitches, pace, hours, start } = wish;
   return `Worked with ${[
     `${say.plain(seam)} seam`,
     `${say.plain(width)} usable width`,
     spare > 0 ? `${decimal(spare * 100, 1)}% to spare` : 'nothing to spare',
     ...(shrink > 0 ? [`${decimal(shrink * 100, 1)}% shrinkage`] : []),
     `${method === 'whip' ? 'whipstitch over paper' : 'running stitch'}, ${decimal(stitches, 1)} an inch`,
+    ...(pace === undefined ? [] : [`${decimal(pace, 2)} min a seam`]),
     `${many(hours, 'hour', 'hours')} a week from ${dayWords(start)}`,
   ].join(', ')}.`;
 }

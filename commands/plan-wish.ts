@@ -11,6 +11,7 @@ import { askedEdge } from './edge.ts';
 import { whose } from './patch.ts';
 import { readCloths } from './plan-cloths.ts';
 import type { planOptions } from './plan-options.ts';
+import { type PlanPace, planPace, type Sewer } from './plan-pace.ts';
 
 export type PlanValues = Values<typeof planOptions>;
 
@@ -27,7 +28,12 @@ export interface Wished {
 type Settled = Result<Wished> | { readonly asks: Reply };
 
 /** Settles a new wish, or lays what was said over one that is kept. */
-export function wishFrom(values: PlanValues, here: Here, kept?: PlanWish): Settled {
+export async function wishFrom(
+  values: PlanValues,
+  here: Here,
+  kept?: PlanWish,
+  sewer: Sewer = 'asker',
+): Promise<Settled> {
   const layout = layoutOf(values, kept);
   if (!layout) return wrong('plan-what');
   if (values.shape !== undefined && layout !== 'pieces' && values.shape !== SIDE_OF[layout])
@@ -38,17 +44,21 @@ export function wishFrom(values: PlanValues, here: Here, kept?: PlanWish): Settl
   const edge = edgeOf(values, here, loose.value === 'diamond' ? 'diamonds' : layout);
   if ('asks' in edge) return edge;
   if (!edge.ok) return edge;
+  const side = values.size === undefined && base ? base.edge : edge.value.edge;
+  const { pace: _, paceFrom: __, ...based } = base ?? {};
+  const pace = await planPace(side, base, sewer, here);
   const bare: PlanWish = {
-    ...base,
+    ...based,
     ...setOf(values),
     layout,
-    edge: values.size === undefined && base ? base.edge : edge.value.edge,
+    edge: side,
     cloths: base?.cloths ?? [],
     seam: values.seam ?? base?.seam ?? here.defaults.seam.value,
     width: values.width ?? base?.width ?? here.defaults.width.value,
     spare: values.spare ?? base?.spare ?? 0,
     shrink: values.shrink ?? base?.shrink ?? 0,
     ...ratesOf(values, here, base),
+    ...pace.said,
     start: base?.start ?? here.today,
   };
   const wish = withoutNoBorder(bare);
@@ -56,7 +66,7 @@ export function wishFrom(values: PlanValues, here: Here, kept?: PlanWish): Settl
   if (!cloths.ok) return cloths;
   return ok({
     wish: { ...wish, cloths: cloths.value },
-    assumed: kept ? [] : assumptions(values, here, wish, edge.value.assumed),
+    assumed: kept ? [] : assumptions(values, here, wish, edge.value.assumed, pace),
     otherwise: edge.value.otherwise,
   });
 }
@@ -155,13 +165,11 @@ function edgeOf({ size, measure }: PlanValues, here: Here, layout: PlanLayout) {
 
 function ratesOf(values: PlanValues, { defaults }: Here, base: PlanWish | null) {
   const method = values.method ?? base?.method ?? 'whip';
-  const pace = base ? base.pace : (defaults.pace.value ?? undefined);
   const own = base && base.method === method ? base.stitches : null;
   return {
     method,
     stitches: own ?? defaults.stitches.value ?? stitchesPerInch[method],
     hours: values.hours ?? base?.hours ?? defaults.hours.value ?? USUAL_HOURS,
-    ...(pace === undefined ? {} : { pace }),
   };
 }
 
@@ -187,6 +195,7 @@ function assumptions(
   { defaults, say }: Here,
   wish: PlanWish,
   edge: readonly string[],
+  pace: PlanPace,
 ): string[] {
   const { quilt } = values;
   const taken: string[] = [];
@@ -198,6 +207,7 @@ function assumptions(
     taken.push(`${whose(defaults.width.from)}${say.plain(wish.width)} usable width`);
   if (values.spare === undefined) taken.push('nothing to spare');
   if (values.method === undefined) taken.push('whipstitch over paper');
+  taken.push(...pace.words);
   if (values.hours === undefined)
     taken.push(`${whose(defaults.hours.from)}${many(wish.hours, 'hour', 'hours')} a week`);
   return taken;

@@ -33,10 +33,10 @@ const plan: Command = {
         '/plan shape:kite number:240 size:2in',
       ],
       options: { ...planOptions, name: nameOption },
-      run({ name: said, ...values }, here) {
+      async run({ name: said, ...values }, here) {
         const option = optionIn(said ?? '');
         if (option) return wrong('plan-name-option', { got: option });
-        const asked = wishFrom(values, here);
+        const asked = await wishFrom(values, here);
         if ('asks' in asked) return asked.asks;
         if (!asked.ok) return planProblem(asked, here);
         const { wish, assumed, otherwise } = asked.value;
@@ -71,7 +71,7 @@ const plan: Command = {
       async run({ name, ...values }, here) {
         const option = optionIn(name);
         if (option) return wrong('plan-name-option', { got: option });
-        const asked = wishFrom(values, here);
+        const asked = await wishFrom(values, here);
         if ('asks' in asked) return asked.asks;
         if (!asked.ok && asked.problem.code === 'plan-what') return wrong('plan-all-name', { got: name });
         if (!asked.ok) return planProblem(asked, here);
@@ -141,7 +141,7 @@ const plan: Command = {
         if ('asks' in found) return found.asks;
         if (!found.ok) return found;
         if (Object.keys(planOptions).every((key) => !here.given.has(key))) return wrong('plan-unchanged');
-        const asked = wishFrom(values as PlanValues, here, found.value.wish);
+        const asked = await wishFrom(values as PlanValues, here, found.value.wish);
         if ('asks' in asked) return asked.asks;
         if (!asked.ok) return planProblem(asked, here);
         const changed = { ...found.value, wish: asked.value.wish, changedOn: here.today };

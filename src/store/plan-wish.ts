@@ -42,6 +42,7 @@ const WISH = z.object({
   method: z.enum(['running', 'whip']),
   stitches: z.number().positive().max(100),
   pace: z.number().positive().max(600).optional(),
+  paceFrom: z.literal('logs').optional().catch(undefined),
   hours: z.number().positive().max(168),
   start: z.iso.date(),
   border: length.optional(),

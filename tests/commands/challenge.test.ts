@@ -455,6 +455,34 @@ describe('pace', () => {
     await guild.ask('/me set pace:3');
     expect(await guild.figure('/time rosette:2', 'minutes')).toBeCloseTo(126, 6);
   });
+
+  test('/plan takes it as /time does and says so; a kit, which others sew, does not', async () => {
+    const guild = await opened();
+    for (const minutes of [80, 84, 88]) await guild.ask(`/log 1 ${minutes} min`);
+    const plan = await guild.ask('/plan rosette rounds:2 size:2in');
+    const time = await guild.ask('/time rosette:2 size:2in');
+    for (const name of ['minutesLow', 'minutes', 'minutesHigh', 'finishDate'])
+      expect(plan.figures[name]?.value).toEqual(time.figures[name]?.value);
+    expect(plan.notes.join(' ')).toContain('2.67 min a seam from your last 3 logs');
+    expect(await guild.figure('/kit rosette rounds:2 members:4', 'minutes')).toBeCloseTo(94.5, 6);
+    expect((await guild.ask('/plan rosette rounds:2', { as: 'Bea' })).notes.join(' ')).not.toMatch(/a seam/);
+    await guild.ask('/me set pace:3');
+    expect((await guild.ask('/plan rosette rounds:2')).notes.join(' ')).toContain('your 3 min a seam');
+  });
+
+  test('a kept plan keeps the pace it was made with, told for the length of its seams', async () => {
+    const guild = await opened();
+    for (const minutes of [80, 84, 88]) await guild.ask(`/log 1 ${minutes} min`);
+    await guild.ask('/plan keep name:Star rosette rounds:2 size:1in');
+    const shown = await guild.ask('/plan show Star', { as: 'Bea' });
+    expect(shown.figures.minutes?.value).toBeCloseTo(84, 6);
+    expect(shown.notes.join(' ')).toContain('2 min a seam');
+    const changed = await guild.ask('/plan change name:Star size:2in');
+    expect(changed.figures.minutes?.value).toBeCloseTo(
+      Number(await guild.figure('/time rosette:2 size:2in', 'minutes')),
+      6,
+    );
+  });
 });
 
 describe('writing out', () => {

@@ -69,6 +69,8 @@ export interface PlanWish {
   readonly stitches: number;
   /** Minutes a seam, where the asker has a pace of her own. */
   readonly pace?: number;
+  /** Told from her logs, and so for a seam of this side; where nothing stands here, for any seam. */
+  readonly paceFrom?: 'logs';
   /** Hours of stitching a week. */
   readonly hours: number;
   /** The day it starts, YYYY-MM-DD. */
