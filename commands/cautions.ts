@@ -1,4 +1,5 @@
-import type { Here } from '../src/chat/command.ts';
+import type { Answer, Here } from '../src/chat/command.ts';
+import { isInfantBed } from '../src/measure/size.ts';
 
 /** Common practice with ruler and rotary cutter, no source. */
 const BLADE = 'close the blade after every cut, cut away from you, fingers off the ruler’s edge.';
@@ -17,3 +18,9 @@ const CRIB =
   'no quilt in a crib with a baby under twelve months. For floor play while watched, or the wall. Follow local advice on safe sleep.';
 
 export const cribCaution = (): string[] => [CRIB];
+
+/** The caution where an infant's size was asked for by its name; beside a mistake nothing. */
+export const withCribCaution = (answer: Answer, bed: string | undefined): Answer =>
+  isInfantBed(bed) && !('problem' in answer)
+    ? { ...answer, cautions: [...answer.cautions, ...cribCaution()] }
+    : answer;

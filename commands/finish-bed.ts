@@ -51,12 +51,13 @@ export const bedForm = form({
     const drop = values.drop ?? (infant ? 0 : USUAL_DROP);
     const quilt = quiltForBed({ width, length: long, drop, tuck: values.tuck });
     const { say } = here;
-    const sized = writeSize(quilt.width, quilt.length);
+    // An infant's bed keeps its name, for the caution that goes with it.
+    const sized = `${infant ? 'crib ' : ''}${writeSize(quilt.width, quilt.length)}`;
     return reply({
       title: `Quilt ${infant && name ? '' : 'for '}${bedWords(found.value, here)}`,
       lines: [
         `${say.size(quilt.width, quilt.length)}.`,
-        ...(name ? [`The mattress is ${say.size(width, long)}; measure your own, makers differ.`] : []),
+        ...(name ? [`${makersWords(found.value, here)}; measure your own, makers differ.`] : []),
         ...dropWords(drop, values.tuck, here),
       ],
       figures: {
@@ -100,6 +101,10 @@ function bedWords({ name, width, length: long, infant }: Found, { say }: Here): 
   if (!name) return `a mattress of ${say.size(width, long)}`;
   return infant ? 'the size of a crib' : `a ${name.replace('-', ' ')} bed`;
 }
+
+/** A crib's own measure is that of its inside. */
+const makersWords = ({ width, length: long, infant }: Found, { say }: Here): string =>
+  infant ? `A full-size crib is ${say.size(width, long)} inside` : `The mattress is ${say.size(width, long)}`;
 
 function dropWords(drop: number, tuck: number, { say }: Here): string[] {
   const hangs = drop === 0 ? [] : [`${say.plain(drop)} hangs down at both sides and the foot`];

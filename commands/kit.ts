@@ -4,6 +4,7 @@ import { type Command, form, type Here } from '../src/chat/command.ts';
 import { alsoNamed, required, usually } from '../src/chat/option.ts';
 import { percent, whole } from '../src/chat/option-kinds.ts';
 import { ok, type Result } from '../src/measure/result.ts';
+import { withCribCaution } from './cautions.ts';
 import { kitReply } from './kit-reply.ts';
 import { assumedNote } from './patch.ts';
 import { keptNameOption, planOptions } from './plan-options.ts';
@@ -47,7 +48,7 @@ const kit: Command = {
         const assumed = asked.value.assumed.filter(
           (one) => one !== 'nothing to spare' && !one.endsWith('a week'),
         );
-        return kitReply(made.value, {
+        const reply = kitReply(made.value, {
           ...{ here, sheet, name: asked.value.name },
           notes: assumedNote([
             ...assumed,
@@ -55,6 +56,7 @@ const kit: Command = {
           ]),
           choices: asked.value.otherwise,
         });
+        return withCribCaution(reply, wish.quilt?.bed);
       },
     }),
   ],

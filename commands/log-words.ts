@@ -5,11 +5,11 @@ import { dayAfter, weekdayOf } from '../src/guild/days.ts';
 import { type Taken, takeNumber } from '../src/measure/number.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import { countInFigures, SMALL_NUMBER } from './small-numbers.ts';
+import { countInFigures, loneCountInFigures, SMALL_NUMBER } from './small-numbers.ts';
 
 /** The most that one log may say: more is a slip. */
 const MOST_PIECES = 100_000;
-const MOST_MINUTES = 6000;
+export const MOST_MINUTES = 6000;
 const LONGEST_NOTE = 300;
 
 /** What pieces are called in passing: "2 more rosettes". */
@@ -30,7 +30,7 @@ export const piecesOption: Option<number, false> = {
   shape: { as: 'whole', least: 1, most: MOST_PIECES },
   names: ['piece', 'rosette', 'flower', 'block', 'star', 'patch', 'patches'],
   take(text) {
-    const taken = takeNumber(countInFigures(text).replace(ONE, '1 '));
+    const taken = takeNumber(loneCountInFigures(countInFigures(text)).replace(ONE, '1 '));
     if (!taken || NO_COUNT.test(taken.rest) || /^[a-z]/i.test(taken.rest)) return null;
     if (!Number.isInteger(taken.value)) return wrong('not-whole', { got: String(taken.value) });
     const bounds = { got: grouped(taken.value), least: '1', most: grouped(MOST_PIECES) };
@@ -71,7 +71,7 @@ function takeMinutes(text: string): Taken<number> | null {
   if (!hours) return { value: first.value, rest: first.rest.replace(MINUTES, '') };
   const after = first.rest.slice(hours[0].length);
   const more = takeNumber(after.trimStart());
-  const bare = more && /^\s*(?:$|m(?:in|inutes?)?s?(?![a-z])|[,;.])/i.test(more.rest);
+  const bare = more && /^\s*(?:$|m(?:in|inutes?)?s?(?![a-z])|[,;.]|(?:each|apiece)\b)/i.test(more.rest);
   return more && bare
     ? { value: first.value * 60 + more.value, rest: more.rest.replace(MINUTES, '') }
     : { value: first.value * 60, rest: after };
@@ -136,7 +136,7 @@ const NEXT_NAME = /\s(?:pieces?|day|minutes|note|picture|challenge|line)\s*[:=]/
  * sun print is a cloth.
  */
 const NOTE = new RegExp(
-  `^(?![\\d-]|(?:an?|half a|${SMALL_NUMBER})(?:\\s+(?:dozen|hundred))?${NOUN.source.replace('^\\s*', '\\s+')})(?!(?:yesterday|today|tomorrow|(?:on|last)\\s+(?:${SHORT_DAYS}|\\d+|${MONTH}\\s*\\d+)|${WEEKDAYS.join('|')})\\b)`,
+  `^(?![\\d-]|(?:${SMALL_NUMBER})\\s*(?:$|[,;.])|(?:an?|half a|${SMALL_NUMBER})(?:\\s+(?:dozen|hundred))?${NOUN.source.replace('^\\s*', '\\s+')})(?!(?:yesterday|today|tomorrow|(?:on|last)\\s+(?:${SHORT_DAYS}|\\d+|${MONTH}\\s*\\d+)|${WEEKDAYS.join('|')})\\b)`,
   'i',
 );
 
@@ -165,8 +165,17 @@ export const noteOption: Option<string, false> = {
 export interface FromNote {
   readonly note: string;
   readonly minutes?: number;
+  /** The minutes are for each of what was sewn. */
+  readonly each?: true;
   readonly day?: string;
 }
+
+/** Behind a time, it is for each of what was sewn; its end is all that a note begins with where that was read. */
+const EACH =
+  /^(?:each|apiece|a ?piece|(?:for )?(?:each|every) one|per (?:piece|rosette|flower|block|star|patch))\b[\s,;.]*/i;
+
+/** What follows "each" in a note behind a time; null where it is not for each. */
+export const afterEach = (note: string): string | null => (EACH.test(note) ? note.replace(EACH, '') : null);
 
 const TIME_IN_NOTE =
   /(?:^|[\s,;(])(\d[\d.,/ ]*\s*(?:h|hrs?|hours?|m|mins?|minutes?)(?:\s*\d{1,2}(?:\s*m(?:ins?)?)?)?)(?=$|[\s,;.)])/i;
@@ -177,17 +186,21 @@ const DAY_IN_NOTE = /(?:^|[\s,;])(yesterday|today)(?=$|[\s,;.])/i;
  *
  * @example
  * fromNote('blue one, 95 min yesterday', { unit: 'in', today: '2026-12-03' }) // {"note":"blue one","minutes":95,"day":"2026-12-02"}
+ * fromNote('blue ones, 95 min each', { unit: 'in', today: '2026-12-03' }) // {"note":"blue ones","minutes":95,"each":true}
  * fromNote('for the border', { unit: 'in', today: '2026-12-03' }) // {"note":"for the border"}
  */
 export function fromNote(note: string, context: ReadingContext): FromNote {
   const time = TIME_IN_NOTE.exec(note);
   const minutes = time && minutesOption.take(time[1]!.trim(), context);
-  const left = time && minutes?.ok ? without(note, time) : note;
+  const behind = time && minutes?.ok ? afterEach(note.slice(time.index + time[0].length).trimStart()) : null;
+  const told = time && behind !== null ? `${note.slice(0, time.index + time[0].length)} ${behind}` : note;
+  const left = time && minutes?.ok ? without(told, time) : note;
   const when = DAY_IN_NOTE.exec(left);
   const day = when && dayOption.take(when[1]!, context);
   return {
     note: when && day?.ok ? without(left, when) : left,
     ...(minutes?.ok ? { minutes: minutes.value.value } : {}),
+    ...(behind === null ? {} : { each: true }),
     ...(day?.ok ? { day: day.value.value } : {}),
   };
 }

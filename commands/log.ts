@@ -9,7 +9,15 @@ import { type Wrong, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
 import { daysOf, mineWords, totalWords } from './challenge-words.ts';
-import { dayOption, fromNote, minutesOption, noteOption, piecesOption } from './log-words.ts';
+import {
+  afterEach,
+  dayOption,
+  fromNote,
+  MOST_MINUTES,
+  minutesOption,
+  noteOption,
+  piecesOption,
+} from './log-words.ts';
 import { challengeOption, whichChallenge } from './which-challenge.ts';
 import type { Settled } from './which-one.ts';
 
@@ -80,11 +88,15 @@ async function withChallengeInNote<S extends Said & { readonly challenge?: strin
 /** What stands in a note without its name is read out of it: she typed it in one line. */
 function saidWithNote(said: Said, { bare: nameless, today, defaults }: Here): Said {
   if (said.note === undefined || !nameless.has('note')) return said;
-  const { note, minutes, day } = fromNote(said.note, { unit: defaults.unit.value, today });
+  const behind = said.minutes === undefined ? null : afterEach(said.note);
+  if (said.minutes !== undefined && behind !== null)
+    return { ...said, note: behind || undefined, minutes: said.minutes * said.pieces };
+  const { note, minutes, each, day } = fromNote(said.note, { unit: defaults.unit.value, today });
+  const told = minutes !== undefined && each ? minutes * said.pieces : minutes;
   return {
     ...said,
     note: said.minutes === undefined || minutes === undefined ? note : said.note,
-    minutes: said.minutes ?? minutes,
+    minutes: said.minutes ?? told,
     day: said.day ?? day,
   };
 }
@@ -95,6 +107,11 @@ async function logTo(of: Challenge, said: Said, here: Here): Promise<Answer> {
   const problem = (await mayLog(of, here)) ?? dayFits(of, day, said.day !== undefined, here);
   if (problem) return problem;
   const { pieces, minutes = null, note = '', picture = '' } = said;
+  if (minutes !== null && minutes > MOST_MINUTES)
+    return wrong('too-large', {
+      ...{ option: 'minutes', got: `${grouped(minutes)} min` },
+      ...{ least: '1 min', most: `${MOST_MINUTES / 60} h` },
+    });
   const line = { kind: 'log', member: who, by: who, day, pieces, minutes, note, picture, at: now } as const;
   const { number, total, mine } = await facts.challenges.write(of, line);
   const noun = nounFor(of.counting, pieces);

@@ -4,6 +4,7 @@ import { choice, date, length, whole, words } from '../src/chat/option-kinds.ts'
 import { reply } from '../src/chat/reply.ts';
 import { scheduled } from '../src/guild/schedule.ts';
 import { wrong } from '../src/measure/result.ts';
+import { withCribCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
 import { shownMonth } from './month-look.ts';
 import { sharedOptions, sharedOut } from './month-shared.ts';
@@ -70,11 +71,12 @@ export const openMonthForm = form({
       ...(here.given.has('every') ? [] : ['a block each month']),
       ...(here.given.has('size') ? [] : [`${here.say.plain(1)} side`]),
     ];
-    return reply({
+    const told = reply({
       ...shown,
       title: `${opened.name} is open`,
       notes: [...shown.notes, ...assumedNote(assumed)],
     });
+    return withCribCaution(told, values.field?.bed);
   },
 });
 

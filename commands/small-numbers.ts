@@ -11,6 +11,20 @@ const SAID = new RegExp(
   'i',
 );
 
+/** A count in words with nothing behind it: "two", "two, the blue ones". */
+const ALONE = new RegExp(`^(${SMALL_NUMBER})(?=\\s*(?:$|[,;.]))`, 'i');
+
+/**
+ * A count that stands alone in figures.
+ *
+ * @example
+ * loneCountInFigures('two') // "2"
+ * loneCountInFigures('two, the blue ones') // "2, the blue ones"
+ * loneCountInFigures('two blue ones') // "two blue ones"
+ */
+export const loneCountInFigures = (line: string): string =>
+  line.replace(ALONE, (word) => String(NUMBERS[word.toLowerCase()]));
+
 /**
  * The count that a line begins with in figures, where it is said in words. Half of something stays as it is
  * said: a half yard is a length.

@@ -49,7 +49,9 @@ interface Asked {
 }
 
 async function add(side: Side, { what, swap: name }: Asked, here: Here): Promise<Answer> {
-  const asked = await askedSwap(name, here);
+  const asked = await askedSwap(name, here, {
+    first: ({ each, state }) => each === null && state === 'open',
+  });
   if ('asks' in asked) return asked.asks;
   if (!asked.ok) return asked;
   const { swap, entries } = asked.value;
@@ -65,7 +67,8 @@ async function add(side: Side, { what, swap: name }: Asked, here: Here): Promise
   const added: SwapEntry[] = [];
   for (const line of asTyped(what, 'what', here))
     added.push(await here.facts.swaps.addEntry(swap, here.who.id, entryOf(side, line)));
-  return kept(swap.name, added, [...hers, ...added], here);
+  const title = `${side === 'want' ? 'Wished for' : 'Offered'} in ${swap.name}`;
+  return kept(title, added, [...hers, ...added], here);
 }
 
 /** Which of two readings of a line is meant. */
@@ -115,15 +118,20 @@ function endOf(raw: string, tidied: string): string | null {
   return null;
 }
 
-function kept(name: string, added: readonly SwapEntry[], hers: readonly SwapEntry[], { say }: Here): Reply {
+function kept(
+  title: string,
+  added: readonly SwapEntry[],
+  hers: readonly SwapEntry[],
+  { say, who }: Here,
+): Reply {
   const [offered, wished] = [areaOfSide(hers, 'offer'), areaOfSide(hers, 'want')];
-  const side = added[0]?.side === 'want' ? 'Wished for' : 'Offered';
+  const own = added.every(({ member }) => member === who.id);
   return reply({
-    title: `${side} in ${name}`,
+    title,
     lines: [
       ...(added.length <= 3 ? added.map((entry) => lineWords(entry, say)) : []),
-      `You offer ${areaWords(offered, say)} and wish for ${areaWords(wished, say)}.`,
-      ...hint(offered, wished),
+      `${own ? 'You offer' : 'She offers'} ${areaWords(offered, say)} and ${own ? 'wish' : 'wishes'} for ${areaWords(wished, say)}.`,
+      ...(own ? hint(offered, wished) : []),
     ],
     table: added.length <= 3 ? null : tableOf(added, say),
     figures: {
@@ -212,7 +220,12 @@ async function changeLine(
   const changed = { ...entry.value, ...entryOf(entry.value.side, line) };
   await here.facts.swaps.changeEntry(whole.swap, number, entryOf(entry.value.side, line));
   const hers = whole.entries.filter(({ member }) => member === entry.value.member);
-  return kept(whole.swap.name, [changed], [...hers.filter((one) => one.number !== number), changed], here);
+  return kept(
+    `Changed in ${whole.swap.name}`,
+    [changed],
+    [...hers.filter((one) => one.number !== number), changed],
+    here,
+  );
 }
 
 /** A line that the asker may change: her own, or anybody's where she is an organiser. */

@@ -31,7 +31,7 @@ export const list = form({
     swap: whichSwap,
   },
   async run({ size, shape, swap: name }, here) {
-    const asked = await askedSwap(name, here, true);
+    const asked = await askedSwap(name, here, { settled: true });
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked.problem.code === 'swap-none' ? NONE : asked;
     const whole = asked.value;

@@ -139,11 +139,18 @@ function tableOf(
   };
 }
 
-const WHY: Readonly<Record<Left['why'], string>> = {
+type Why = Readonly<Record<Left['why'], string>>;
+
+const BOTH = {
   none: '',
   'nothing-like-it': 'nobody else has a line like it',
-  gone: 'it all went to others',
   'held-back': 'held back so that it stays fair',
+};
+
+/** An offer is left over when every wish for it is met; a wish is not met when others had all there was. */
+const WHY: Readonly<Record<'offer' | 'want', Why>> = {
+  offer: { ...BOTH, gone: 'nobody wished for more' },
+  want: { ...BOTH, gone: 'it all went to others' },
 };
 
 /** A line for each member, and one for each of her lines that is not met in full. */
@@ -157,7 +164,8 @@ function explain({ people, entries }: WholeSwap, { exchanged, left }: Plan, { sa
         .filter((entry) => entry.member === member && (left.get(entry.number)?.count ?? 0) > 0)
         .map(({ number, side, typed }) => {
           const { count: pieces, why } = left.get(number)!;
-          return `${name}’s line ${number}, ${typed}: ${grouped(pieces)} ${side === 'offer' ? 'stay with her' : 'not met'}; ${WHY[why]}`;
+          const rest = side === 'want' ? 'not met' : `${pieces === 1 ? 'stays' : 'stay'} with her`;
+          return `${name}’s line ${number}, ${typed}: ${grouped(pieces)} ${rest}; ${WHY[side][why]}`;
         });
       return [
         `${name} sends ${areaWords(sent, say)} and receives ${areaWords(received, say)}${part}.`,

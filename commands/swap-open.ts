@@ -140,7 +140,7 @@ async function turn(
   state: 'open' | 'closed',
   line: string,
 ): Promise<Answer> {
-  const asked = await askedSwap(name, here, state === 'open');
+  const asked = await askedSwap(name, here, { settled: state === 'open' });
   if ('asks' in asked) return asked.asks;
   if (!asked.ok) return asked;
   const { swap } = asked.value;

@@ -17,7 +17,7 @@ export const join = form({
   options: { swap: bare(whichSwap) },
   keeps: true,
   async run({ swap: name }, here) {
-    const asked = await askedSwap(name, here);
+    const asked = await askedSwap(name, here, { first: ({ each }) => each !== null });
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
     const { swap, people } = asked.value;
@@ -114,17 +114,22 @@ async function setPart(
   );
   if (swap.each !== null && parcels.length > 0) await planAnew(swap, here);
   const out = state !== 'in';
+  const whom = person.member === here.who.id ? 'you' : 'her';
   return reply({
     title,
     lines: [
       ...(out && touching.length > 0
-        ? [`${many(touching.length, 'parcel', 'parcels')} to or from her need not be sent.`]
+        ? [`${many(touching.length, 'parcel', 'parcels')} to or from ${whom} need not be sent.`]
         : []),
       ...(out && back.length > 0
-        ? [`${many(back.length, 'parcel was', 'parcels were')} sent to her and should come back.`]
+        ? [
+            `${many(back.length, 'parcel was', 'parcels were')} sent to ${whom} and should ${whom === 'you' ? 'go' : 'come'} back.`,
+          ]
         : []),
       ...(swap.each === null && parcels.length > 0 ? ['`/swap match` plans what is not sent yet anew.'] : []),
-      ...(out && touching.length + back.length === 0 ? ['Nothing was on its way to her or from her.'] : []),
+      ...(out && touching.length + back.length === 0
+        ? [`Nothing was on its way to ${whom} or from ${whom}.`]
+        : []),
     ],
     figures: { dropped: count(out ? touching.length : 0), toSendBack: count(out ? back.length : 0) },
   });

@@ -21,7 +21,7 @@ export const envelopes = form({
   options: { who: bare(somebody('Whose, for organisers', NAMES)), swap: whichSwap },
   audience: 'asker',
   async run({ who, swap: name }, here) {
-    const asked = await askedSwap(name, here, true);
+    const asked = await askedSwap(name, here, { settled: true });
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
     const whose = person(asked.value, who, here);
@@ -187,7 +187,7 @@ export const settle = form({
   options: { done: yesNo('Whether the swap is done with, for organisers'), swap: bare(whichSwap) },
   keeps: true,
   async run({ done, swap: name }, here) {
-    const asked = await askedSwap(name, here, true);
+    const asked = await askedSwap(name, here, { settled: true });
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
     if (done !== undefined && !here.who.organiser)

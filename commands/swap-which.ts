@@ -31,20 +31,33 @@ export const somebody = (summary: string, names: readonly string[]): Option<stri
     return namesOf(people.filter(({ member }) => member !== where.member));
   });
 
+interface Among {
+  /** Those that are done with too. */
+  readonly settled?: boolean;
+  /** Where none is named, those that the ask can be about go before the others. */
+  readonly first?: (swap: Swap) => boolean;
+}
+
 /** The swap that is meant: named, else the one that is held here, else the only one; or a question which. */
 export async function askedSwap(
   name: string | undefined,
   here: Here,
-  settled = false,
+  { settled = false, first = () => true }: Among = {},
 ): Promise<Result<WholeSwap> | { readonly asks: Reply }> {
   const all = (await here.facts.swaps.all(here.guild)).filter(({ state }) => settled || state !== 'settled');
-  const meant = name === undefined ? usual(all, here) : byName(all, name);
+  const meant = name === undefined ? usual(some(all, first), here) : byName(all, name);
   if (meant.length === 0)
     return name === undefined
       ? wrong('swap-none', { instead: '' })
       : wrong('swap-unknown', { got: name, known: all.map((one) => one.name) });
   const [swap] = meant;
   return meant.length === 1 && swap ? ok(await whole(swap, here)) : { asks: askWhich(meant, here) };
+}
+
+/** Those that fit, or all where none does. */
+function some(all: readonly Swap[], fits: (swap: Swap) => boolean): readonly Swap[] {
+  const fitting = all.filter(fits);
+  return fitting.length > 0 ? fitting : all;
 }
 
 function usual(all: readonly Swap[], { place }: Here): Swap[] {

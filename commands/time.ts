@@ -9,7 +9,7 @@ import { count, day, type Figure, inches, minutes, type Reply, reply } from '../
 import { wrong } from '../src/measure/result.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
 import { daysWords, dayWords, many, range } from '../src/measure/speech.ts';
-import { handsCaution } from './cautions.ts';
+import { handsCaution, withCribCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
 import { madeOf, madeOfOptions, shapeMadeOf } from './made-of.ts';
@@ -71,16 +71,12 @@ const time: Command = {
         const rates = ratesFor(values, pace, here);
         const sewn = stitchingTime({ seams, seamLengthInches: edge, method: values.method, ...rates.used });
         const start = values.start ?? here.today;
-        return answer(sewn, {
-          here,
-          rates,
-          pace,
-          start,
+        const told: Told = {
+          ...{ here, rates, pace, start, assumed, choices },
           method: values.method,
           what: made?.value.words ?? null,
-          assumed,
-          choices,
-        });
+        };
+        return withCribCaution(answer(sewn, told), values.field?.bed);
       },
     }),
   ],

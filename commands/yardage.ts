@@ -5,14 +5,14 @@ import { planCuts } from '../src/calculator/fabric/plan-cuts.ts';
 import { type Yardage, type YardageWay, yardage } from '../src/calculator/fabric/yardage.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import { type Answer, type Command, form, type Here } from '../src/chat/command.ts';
-import { alsoNamed, bare, otherwise, usually } from '../src/chat/option.ts';
+import { alsoNamed, bare, otherwise, usually, type Values } from '../src/chat/option.ts';
 import { choice, length, percent, whole } from '../src/chat/option-kinds.ts';
 import { count, type Figure, type Reply, reply } from '../src/chat/reply.ts';
 import { wholeAbove, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many, type Speech } from '../src/measure/speech.ts';
 import { bought, purchaseFigures, purchaseFor, roundDown, roundUp, tightWords } from './bought.ts';
-import { bladeCaution } from './cautions.ts';
+import { bladeCaution, withCribCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
 import { blocksWords, cutsFigures, cutsOfBest, cutsWords } from './cutting-words.ts';
 import { haveAnswer, haveOption } from './have.ts';
@@ -69,63 +69,63 @@ const yardageCommand: Command = {
         '/yardage hexagon 1in need:7 rosettes of 2 rounds have:2 fat quarters, 1yd',
       ],
       options: yardageOptions,
-      run(said, here) {
-        const values = withNeeded(said);
-        const width = values.width ?? here.defaults.width.value;
-        const { spare, shrink, method } = values;
-        let of: MadeOf | null = null;
-        // The layout's patches need the finished side, so the patch is settled first, in the layout's own shape.
-        const shape = here.given.has('shape') ? values.shape : (shapeMadeOf(values) ?? values.shape);
-        const asked = askedPatch({ ...values, shape }, here, (patch) => {
-          const found = clothNeed(patch, values.pieces ?? 1, width, { spare, shrink });
-          return found.ok ? `buy ${bought(found.value.buy, here.say)}` : 'wider than the cloth';
-        });
-        if ('asks' in asked) return asked.asks;
-        if (!asked.ok) return asked;
-        const made = madeOf(values, asked.value.patch.dimensions.edge, here);
-        if (made && !made.ok) return manyWords(made);
-        of = made?.value ?? null;
-        if (of && values.pieces !== undefined) return wrong('one-of-these', { got: 'pieces, or a layout' });
-        const needs = needsFrom(values, of);
-        if (!needs.ok) return needs;
-        const pieces = needs.value.reduce((sum, { count }) => sum + count, 0);
-        if (pieces === 0) return howMany(values.have !== undefined, here);
-        if (of && of.shape !== shape)
-          return wrong('layout-shape', { layout: of.words, shape: CATALOGUE[of.shape].titles });
-        const { patch } = asked.value;
-        const told: Told = { here, of, pieces, width, method, shrink };
-        const title = `${titled(asked.value, here)}: ${many(wholeAbove(pieces * (1 + spare)), 'patch', 'patches')}`;
-        const assumed = assumptions(asked.value, told);
-        if (values.have || values.need)
-          return (
-            haveAnswer({
-              patch,
-              needs: needs.value,
-              piles: values.have ?? [],
-              ...{ width, spare, shrink, title, assumed, here },
-            }) ?? widerThanCloth(asked.value, width, here)
-          );
-        if (values.motif)
-          return (
-            motifYardage({
-              patch,
-              pieces: wholeAbove(pieces * (1 + spare)),
-              motif: values.motif,
-              ...{ width, shrink, title, assumed, here },
-            }) ?? widerThanCloth(asked.value, width, here)
-          );
-        const found = yardage(patch, pieces, width, { spare, shrink });
-        const least = found.ok
-          ? bestLength(patch, found.value.pieces, width, found.value.best.length)
-          : undefined;
-        if (!found.ok || !least) return widerThanCloth(asked.value, width, here);
-        return answer(asked.value, found.value, least, { ...told, title, assumed });
-      },
+      run: (said, here) => withCribCaution(worked(said, here), said.field?.bed),
     }),
   ],
 };
 
 export default yardageCommand;
+
+function worked(said: Values<typeof yardageOptions>, here: Here): Answer {
+  const values = withNeeded(said);
+  const width = values.width ?? here.defaults.width.value;
+  const { spare, shrink, method } = values;
+  let of: MadeOf | null = null;
+  // The layout's patches need the finished side, so the patch is settled first, in the layout's own shape.
+  const shape = here.given.has('shape') ? values.shape : (shapeMadeOf(values) ?? values.shape);
+  const asked = askedPatch({ ...values, shape }, here, (patch) => {
+    const found = clothNeed(patch, values.pieces ?? 1, width, { spare, shrink });
+    return found.ok ? `buy ${bought(found.value.buy, here.say)}` : 'wider than the cloth';
+  });
+  if ('asks' in asked) return asked.asks;
+  if (!asked.ok) return asked;
+  const made = madeOf(values, asked.value.patch.dimensions.edge, here);
+  if (made && !made.ok) return manyWords(made);
+  of = made?.value ?? null;
+  if (of && values.pieces !== undefined) return wrong('one-of-these', { got: 'pieces, or a layout' });
+  const needs = needsFrom(values, of);
+  if (!needs.ok) return needs;
+  const pieces = needs.value.reduce((sum, { count }) => sum + count, 0);
+  if (pieces === 0) return howMany(values.have !== undefined, here);
+  if (of && of.shape !== shape)
+    return wrong('layout-shape', { layout: of.words, shape: CATALOGUE[of.shape].titles });
+  const { patch } = asked.value;
+  const told: Told = { here, of, pieces, width, method, shrink };
+  const title = `${titled(asked.value, here)}: ${many(wholeAbove(pieces * (1 + spare)), 'patch', 'patches')}`;
+  const assumed = assumptions(asked.value, told);
+  if (values.have || values.need)
+    return (
+      haveAnswer({
+        patch,
+        needs: needs.value,
+        piles: values.have ?? [],
+        ...{ width, spare, shrink, title, assumed, here },
+      }) ?? widerThanCloth(asked.value, width, here)
+    );
+  if (values.motif)
+    return (
+      motifYardage({
+        patch,
+        pieces: wholeAbove(pieces * (1 + spare)),
+        motif: values.motif,
+        ...{ width, shrink, title, assumed, here },
+      }) ?? widerThanCloth(asked.value, width, here)
+    );
+  const found = yardage(patch, pieces, width, { spare, shrink });
+  const least = found.ok ? bestLength(patch, found.value.pieces, width, found.value.best.length) : undefined;
+  if (!found.ok || !least) return widerThanCloth(asked.value, width, here);
+  return answer(asked.value, found.value, least, { ...told, title, assumed });
+}
 
 /** Nothing was said to be cut; what she has can be answered for all the same. */
 function howMany(has: boolean, { again }: Here) {

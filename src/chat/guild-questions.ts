@@ -24,6 +24,8 @@ const NUMBERS = [
 const COUNT = `(?:\\d[\\d,]*|an?|another|${NUMBERS.join('|')})`;
 const NOUN = '(?:rosettes?|flowers?|blocks?|stars?|patch(?:es)?|hexies?|hexes|hexagons?|diamonds?)';
 const COUNTED = new RegExp(`\\b(${COUNT})\\s+(?:(?:more|new|further)\\s+)?${NOUN}\\b`, 'i');
+/** A count with nothing behind it: "log two", "log two, the blue ones". */
+const LONE = new RegExp(`\\b(${NUMBERS.join('|')})(?=\\s*(?:$|[,;.]))`, 'i');
 const ASKING = /\?|\bhow\b|\bneed|\bcan\b|\bfrom\b|\bout of\b/i;
 const DONE = /\b(?:finished|made|sewed|sewn|stitched|completed|done|did|pieced)\b/i;
 const TELLING =
@@ -54,7 +56,7 @@ const blockIn = (text: string) => BLOCK.exec(text)?.[1] ?? '';
 
 /** The count in figures, and what follows it: what stands before is how she says that it is a log. */
 function fromCount(text: string): string {
-  const found = COUNTED.exec(text) ?? /\b(\d[\d,]*)\b/.exec(text);
+  const found = COUNTED.exec(text) ?? /\b(\d[\d,]*)\b/.exec(text) ?? LONE.exec(text);
   if (!found) return text;
   const before = /\b(yesterday|today)\b/i.exec(text.slice(0, found.index))?.[1];
   const said = found[1]!.toLowerCase();

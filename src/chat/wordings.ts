@@ -46,7 +46,7 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'zone-unknown': ({ got }) =>
     `I know no time zone ${quoted(got)}. For example zone:Europe/London or zone:America/Chicago.`,
   'day-unread': ({ got }) => `I cannot read the day ${quoted(got)}. For example 2026-12-01, today, tomorrow.`,
-  'organisers-only': ({ what }) => `${text(what)} is for the guild's organisers. Ask one of them to do it.`,
+  'organisers-only': ({ what }) => `${text(what)} is for the guild’s organisers. Ask one of them to do it.`,
   'size-missing': ({ example }) => `How large is the patch? For example ${text(example)}.`,
   'size-twice': ({ got }) => `The size is there more than once: ${text(got)}. Say it once.`,
   'measure-not-of-shape': ({ shape, measure, known }) =>

@@ -113,6 +113,13 @@ describe('logging', () => {
       2,
       { minutes: 95, note: 'for the border' },
     ],
+    // Minutes for each are told of all of them.
+    ['/log 2 rosettes yesterday, 95 min each', 2, { minutes: 190, line: 'for 7 Dec 2026' }],
+    ['/log 3 1 h 10 each, dark ones', 3, { minutes: 210, note: 'dark ones' }],
+    ['/log 2 blue ones, 95 min each, from scraps', 2, { minutes: 190, note: 'blue ones, from scraps' }],
+    ['/log 2 note:each of her own cloth', 2, { note: 'each of her own cloth' }],
+    ['/log two', 2, {}],
+    ['log two, the blue ones', 2, { note: 'the blue ones' }],
     ['/log 1 blue one, 1h 20 yesterday', 1, { minutes: 80, note: 'blue one', line: 'for 7 Dec 2026' }],
     ['/log 2 more rosettes on saturday', 2, { line: 'for 5 Dec 2026' }],
     ['/log 1 3 Dec', 1, { line: 'for 3 Dec 2026' }],

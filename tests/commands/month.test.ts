@@ -16,6 +16,12 @@ async function opened(words = GARDEN): Promise<GuildRoom> {
 const list = (value: unknown): number[] => value as number[];
 
 describe('a block of the month', () => {
+  test('of a quilt for a crib bears the caution', async () => {
+    const guild = await guildRoom();
+    const baby = await guild.ask('/month open name:Baby field:crib size:1in parts:6');
+    expect(baby.cautions.join()).toMatch(/no quilt in a crib/);
+  });
+
   test('is shared out by equal seam, not by equal patches', async () => {
     const guild = await opened();
     const { figures } = await guild.ask('/month show');

@@ -181,6 +181,22 @@ describe('/swap match', () => {
     expect(lines.some((line) => line.includes('line 1, 6 fat quarters florals'))).toBe(true);
   });
 
+  test('says of an offer that nobody wished for more, of a wish that others had it, of one piece that it stays', async () => {
+    const guild = await open();
+    await guild.ask('/swap open name:Stash');
+    await guild.ask('/swap offer 5 fat quarters florals');
+    await guild.ask('/swap want 10 2 1/2in strips, 12 charms');
+    await guild.ask('/swap offer 2 1/2in strips x 20, 1/2 yd dots', { as: 'Bea' });
+    await guild.ask('/swap want 4 fat quarters florals', { as: 'Bea' });
+    await guild.ask('/swap offer 12 charms red', { as: 'Cora' });
+    await guild.ask('/swap want 2 fat quarters', { as: 'Cora' });
+    const { notes, pictures } = await guild.ask('/swap match');
+    const told = [...notes, ...pictures.map(({ of }) => String(of.text))].join('\n');
+    expect(told).toMatch(/Bea’s line \d+, 2 1\/2in strips x 20: 10 stay with her; nobody wished for more/);
+    expect(told).toMatch(/1\/2 yd dots: 1 stays with her; nobody else has a line like it/);
+    expect(told).toMatch(/Cora’s line \d+, 2 fat quarters: 1 not met; it all went to others/);
+  });
+
   test('that moves nothing says how more would, and leaves the swap open', async () => {
     const guild = await open();
     await guild.ask('/swap open name:Stash');
@@ -290,6 +306,34 @@ describe('even swaps', () => {
     expect([value(settle, 'toSend'), value(settle, 'onItsWay'), value(settle, 'toSendBack')]).toEqual([
       5, 1, 1,
     ]);
+  });
+});
+
+describe('an ask that only some swaps can be about', () => {
+  test('goes to those: an even one is joined, offers go where they are taken', async () => {
+    const guild = await stash();
+    await guild.ask('/swap open name:Charms each:4 of:5in squares');
+    expect((await guild.ask('/swap join', { as: 'Bea' })).title).toBe('You are in Charms');
+    expect((await guild.ask('/swap offer 2 charms', { as: 'Bea' })).title).toBe('Offered in Stash');
+  });
+
+  test('who takes herself out is spoken to', async () => {
+    const guild = await stash();
+    await guild.ask('/swap match');
+    for (const as of ['Ada', 'Bea']) await guild.ask('/swap sent', { as });
+    const out = await guild.ask('/swap leave', { as: 'Cora' });
+    expect(out.lines.join(' ')).toMatch(/to you|to or from you/);
+    expect(out.lines.join(' ')).not.toMatch(/\bher\b/);
+  });
+
+  test('a line that an organiser changes for her is told as hers', async () => {
+    const guild = await stash();
+    const changed = await guild.ask('/swap edit line:1 to:5 fat quarters florals', {
+      as: 'Zoe',
+      organiser: true,
+    });
+    expect(changed.title).toBe('Changed in Stash');
+    expect(changed.lines.join(' ')).toMatch(/She offers .* and wishes for/);
   });
 });
 

@@ -98,6 +98,31 @@ describe('how replies read', () => {
   });
 });
 
+test('wherever an infant’s size is asked by its name, the caution on cribs stands once', async () => {
+  for (const words of [
+    '/count field crib 1in',
+    '/yardage field:crib hexagon 1in',
+    '/yardage field:crib hexagon 1in have:3 fat quarters',
+    '/time field:crib size:1in',
+    '/plan quilt:crib 1in',
+    '/kit field quilt:crib size:1in members:3',
+    '/finish backing crib',
+    '/finish bed crib',
+    'I want a baby quilt for a crib, 1 inch hexagons, how much fabric',
+  ]) {
+    const { cautions } = await readBy('inches', words);
+    expect(cautions.filter((one) => /no quilt in a crib/.test(one)).length, words).toBe(1);
+  }
+  expect((await readBy('inches', '/time field:60x72 size:1in')).cautions.join()).not.toMatch(/crib/);
+});
+
+test('a quilt the size of a crib leads on under its name, so that the caution goes along', async () => {
+  const bed = await readBy('inches', '/finish bed crib');
+  expect(bed.lines).toContain('A full-size crib is 28 x 52 3/8 in inside; measure your own, makers differ.');
+  for (const { ask } of bed.choices)
+    expect((await readBy('inches', ask)).cautions.join(), ask).toMatch(/no quilt in a crib/);
+});
+
 test('what a cutter is told to buy is never less than she needs', async () => {
   for (const reader of ['inches', 'metric'] as const)
     for (const pieces of [1, 7, 96, 240, 300, 500, 777, 1234]) {
