@@ -185,8 +185,8 @@ describe('/swap match', () => {
     const guild = await open();
     await guild.ask('/swap open name:Stash');
     await guild.ask('/swap offer 5 fat quarters florals');
-    await guild.ask('/swap want 10 2 1/2in strips, 12 charms');
-    await guild.ask('/swap offer 2 1/2in strips x 20, 1/2 yd dots', { as: 'Bea' });
+    await guild.ask('/swap want 60 1in hexagons, 10 2 1/2in strips, 12 charms');
+    await guild.ask('/swap offer 60 1in hexagons, 2 1/2in strips x 20, 1/2 yd dots', { as: 'Bea' });
     await guild.ask('/swap want 4 fat quarters florals', { as: 'Bea' });
     await guild.ask('/swap offer 12 charms red', { as: 'Cora' });
     await guild.ask('/swap want 2 fat quarters', { as: 'Cora' });
