@@ -26,6 +26,8 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
     /\b((?:half an?|an?|\d[\d /.]*) ?(?:y(?:ar)?ds?|met(?:re|er)s?|m|fat quarters?|fqs?)) each of (\w+) and (\w+)/gi,
     '$1 of $2 and $1 of $3',
   ],
+  [/\bcharm packs? of (\d+)(?: (?:charms?|squares?))?\b/gi, '$1 charms'],
+  [/\b(\d+)[- ](rosette|flower) garden\b/gi, 'garden of $1 $2s'],
   [/\bhalf an hour\b/gi, '1/2 hour'],
   [/\bhex(?:i|is|ys|ees?|eis)\b/gi, 'hexies'],
   [/\b(hexagon|hexie|diamond|rosette|flower|star|block|square|quarter|patch)'s\b/gi, '$1s'],

@@ -1,6 +1,6 @@
 import { hadIn, partsIn } from './question-cloth.ts';
 import { coloursIn } from './question-colours.ts';
-import { A_COUNT, APART, BED, NUMBER, PATCHES, SIZE, UNIT } from './question-patterns.ts';
+import { A_COUNT, APART, BED, countIn, NUMBER, PATCHES, SIZE, UNIT } from './question-patterns.ts';
 
 /** Something that a question has or has not: words in it, or what is read in it. */
 export type Mark = RegExp | ((question: string) => boolean);
@@ -30,6 +30,10 @@ const SQUARES = /\d ?(?:in|inch|inches|cm|")[- ]squares?\b/i;
 const OTHERS = /\b(?:hex\w*|diamonds?|triangles?|kites?|pentagons?|clam\w*|tumblers?)\b/i;
 const FROM_SIZE = new RegExp(`\\b(?:from|out of) (?:an? )?(?:\\w+ )?(?:of )?${SIZE}`, 'i');
 const ENOUGH = /\b(?:give|gives|make|makes|yield|yields|do) (?:me |us )?\d/i;
+/** A patch that is cut already, and what it will come to. */
+const WAS_CUT =
+  /(?<!\b(?:do|should|must|would|will|to|can|could) )\b(?:i|we|she)(?:'ve| have| had)? (?:already )?cut\b/i;
+const COMES_TO = /\b(?:finish|end up|come out|sewn)/i;
 const PAGE = /\b(?:page|sheet)\b/i;
 export const TIME =
   /\btime (?:for|to)\b|\bhow long\b[?.! ]*$|\bhow long\b(?!.*\bsides?\b).*\b(?:take|sew|stitch|finish|piece|make|for|to|do)|\bwhen\b.*\b(?:finish|done)\b|\b(?:hours?|weeks?|evenings|nights|minutes|thread|needlefuls?|stitches)\b/i;
@@ -50,6 +54,14 @@ export const ROSETTES =
 const SET_TOGETHER = /\b(?:rosettes|flowers|stars|gardens?|blocks)\b/i;
 const BETWEEN_ROSETTES =
   /\b(?:rosettes|flowers)\b.*\b(?:paths?|diamonds? (?:in )?between|set with)\b|\bpaths?\b.*\b(?:rosettes|flowers)\b/i;
+
+/** The cloth for one part of a garden is told beside that for the others. */
+const A_PART = /\b(?:paths?|cent(?:re|er)s?|petals?)\b/i;
+const OF_A_GARDEN = new RegExp(`\\bgarden\\b|${ROSETTES.source}`, 'i');
+/** One patch round each motif of a print, so many of them. */
+const FUSSY = /\bfussy|\bmotifs?\b/i;
+const HOW_MANY_OF: Mark = (question) =>
+  countIn.test(question) || /\b\d+ of (?:them|those|these)\b/i.test(question);
 
 export const LONG_OR_MUCH = new RegExp(`${MUCH.source}|${TIME.source}|\\byardage\\b`, 'i');
 
@@ -105,7 +117,13 @@ const much: Mark = (question) => MUCH.test(question) !== LONG.test(question);
 export const SIGNS: readonly Sign[] = [
   { ask: 'help', all: [/^(?:(?:can|could|will) (?:you|u|anyone|someone|anybody|somebody) )?help\b/i] },
   { ask: 'me show', all: [/\bmy (?:settings|defaults|units?)\b/i] },
-  { ask: 'swap rounds', all: [/\bswap\b/i, /\b\d+ (?:members|people|of us|each)\b|\brounds?\b/i] },
+  {
+    ask: 'swap rounds',
+    all: [
+      /\bswap(?:s|ping|ped)?\b/i,
+      /\b\d+ (?:members|people|of us|each)\b|\beach (?:of us )?(?:gives?|swaps?|makes?)\b|\brounds?\b/i,
+    ],
+  },
   { ask: 'swap list', all: [/\bswap\b/i, /\b(?:what|who|list|show|offered|wanted|wished)\b/i] },
   { ask: 'plan list', all: [/\b(?:our|the guild['’]?s|kept|which|what) plans\b/i] },
   {
@@ -135,6 +153,7 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'plan make', all: [had, SIZED, SET_TOGETHER] },
   { ask: 'yardage', all: [had, needed], none: [HOW_MANY, PILE] },
   { ask: 'yield', all: [had, PATCH], none: [/\bhow much\b/i, CAME_OUT] },
+  { ask: 'cut', all: [WAS_CUT, PATCH, COMES_TO], none: [/\bhow (?:many|much|long)\b/i] },
   { ask: 'plan remove', all: [/^(?:remove|delete|drop) (?:the |my |our )?plan \w/i] },
   { ask: 'plan make', all: [/\bplan\b|\bshopping list\b/i] },
   { ask: 'plan make', all: [PILE, SIZED], none: [MANY, much] },
@@ -148,6 +167,8 @@ export const SIGNS: readonly Sign[] = [
   },
   { ask: 'plan make', all: [MUCH, /\bstars\b/i, /\bhex\w*\b/i] },
   { ask: 'plan make', all: [APART, ROSETTES, LONG_OR_MUCH] },
+  { ask: 'plan make', all: [MUCH, A_PART, OF_A_GARDEN], none: [FINISHING, /\bborders?\b/i] },
+  { ask: 'yardage', all: [FUSSY, HOW_MANY_OF], none: [had] },
   { ask: 'time', all: [TIME], none: [FINISHING] },
   { ask: 'yield', all: [/\bhow many\b/i, PATCH, /\b(?:from|out of)\b/i, A_LENGTH], none: [MUCH, SIZED] },
   { ask: 'finish backing', all: [/\bbacking\b|\bfor the back\b/i] },
@@ -200,6 +221,7 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'cut', all: [CUT, PATCH], none: [QUILT] },
   { ask: 'count field', all: [QUILT] },
   { ask: 'cut', all: [CUT] },
+  { ask: 'yield', all: [PATCH, A_LENGTH], none: [/^\d+ (?:squares|rectang)/i] },
   { ask: 'cut', all: [PATCH, /\d/] },
   { ask: 'help', all: [/^(?:hello|hi|hey|what can you do|commands?)\b/i] },
 ];

@@ -18,9 +18,23 @@ const HELP_WITH =
   /\bhelp (?:(?:me )?(?:with|on|about) )?(?:the )?[/!]?(cut|count|yield|yardage|template|time|finish|check|plan|kit|swap|challenge|log|standings|guild)\b/i;
 const PLAN_NAMED = /\bplan (?:called |named |of )?(.+?)[\s.!?]*$/i;
 
+const SWAPPERS =
+  /\b(\d+) (?:members|people|ladies|girls|women|quilters|friends|swappers|of us)\b|\b(?:among|between|with) (\d+)\b/i;
+const GIVEN_EACH = /\b(\d+) (?:\S+ ){0,3}?each\b|\beach (?:of us )?(?:gives?|swaps?|makes?|sends?) (\d+)/i;
+
+/** Of an even swap how many take part and how many each gives; else all of it, for the names that may be in it. */
+function roundsWords(question: string): string {
+  const swappers = SWAPPERS.exec(question);
+  if (!swappers) return optionWords('swap rounds', question);
+  const rest = question.replace(swappers[0], ',');
+  const each = GIVEN_EACH.exec(rest);
+  return [`members:${swappers[1] ?? swappers[2]}`, ...(each ? [`each:${each[1] ?? each[2]}`] : [])].join(' ');
+}
+
 /** What the options of some forms are read from: not the whole question, but what it names. */
 const NAMED: Readonly<Record<string, (question: string) => string>> = {
   help: (question) => HELP_WITH.exec(question)?.[1] ?? '',
+  'swap rounds': roundsWords,
   'plan remove': (question) => `name:${PLAN_NAMED.exec(question)?.[1] ?? ''}`,
   'plan show': (question) => `name:${PLAN_NAMED.exec(question)?.[1] ?? ''}`,
 };

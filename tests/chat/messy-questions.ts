@@ -607,17 +607,21 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ],
 
   // To print.
-  ['120 x 1" hexagon papers on letter', '/template papers:120 shape:hexagon size:1in sheet:letter'],
+  ['120 x 1" hexagon papers on letter', '/template papers:120 shape:hexagon size:1in seam:0in sheet:letter'],
   [
     'Can I get a printable template for 1½" hexagons with 3/8 seams on A4?',
     '/template shape:hexagon size:1 1/2in seam:3/8in sheet:a4',
   ],
-  ['can you print me 1in hexie papers a4', '/template shape:hexagon size:1in sheet:a4'],
+  ['can you print me 1in hexie papers a4', '/template shape:hexagon size:1in seam:0in sheet:a4'],
   ['hexagon templates 1" x 200', '/template papers:200 shape:hexagon size:1in'],
-  ['how many sheets for 300 1in papers', '/template papers:300 size:1in'],
-  ['papers to print, 3/4in diamonds, 150 of them', '/template papers:150 shape:diamond size:3/4in'],
+  ['how many sheets for 300 1in papers', '/template papers:300 size:1in seam:0in'],
+  ['papers to print, 3/4in diamonds, 150 of them', '/template papers:150 shape:diamond size:3/4in seam:0in'],
   ['pdf of apple core templates 4in', '/template shape:apple-core size:4in'],
-  ['print 200 1 inch papers', '/template papers:200 size:1in'],
+  ['print 200 1 inch papers', '/template papers:200 size:1in seam:0in'],
+  [
+    'print papers with 3/8 seams for 300 1in hexagons',
+    '/template papers:300 shape:hexagon size:1in seam:3/8in',
+  ],
   ['print 2in kites with 3/8in seams, A4 please', '/template shape:kite size:2in seam:3/8in sheet:a4'],
   ['print me a sheet of 1in hexies', '/template shape:hexagon size:1in'],
   ['template for elongated hexagon 1in by 3in', '/template shape:long-hexagon size:1in side:3in'],
@@ -662,4 +666,31 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ],
   ['ten hexies in a row measure 17"', '/check row:10 measured:17in shape:hexagon'],
   ['twenty hexies in a row came to 33 3/4', '/check row:20 measured:33 3/4in shape:hexagon'],
+  // What was cut already, and what it comes to.
+  [
+    'I cut my hexagons from 2 1/2 inch strips, what size do they finish',
+    '/cut shape:hexagon size:2 1/2in measure:flats given:cut',
+  ],
+  [
+    'we cut triangles out of 3" strips, what do they finish at',
+    '/cut shape:triangle size:3in measure:height given:cut',
+  ],
+  ['tumbler 4in narrow 2.5 height 4', '/cut shape:tumbler size:4in height:4in narrow:2 1/2in'],
+  // What a piece of cloth gives, with no verb.
+  ['charm pack of 42 squares, 1 inch hexagons how many', '/yield shape:hexagon size:1in have:42 charms'],
+  ['3 yards of fabric, 1in hexagons', '/yield shape:hexagon size:1in cloth:108in'],
+  // One patch round each motif; one part of a garden; an even swap.
+  [
+    'fussy cut hexagons 1in with motif every 4 inches, 50 of them',
+    '/yardage pieces:50 shape:hexagon size:1in motif:4x4in',
+  ],
+  [
+    'how much white fabric for the path of a 19 rosette garden, 2 rounds, 1 inch',
+    '/plan make layout:garden size:1in rosettes:19 rounds:2',
+  ],
+  [
+    'we are 9 people swapping 5 charms each with everyone, how many do I make',
+    '/swap rounds members:9 each:5',
+  ],
+  ['a swap among 8, each gives 4', '/swap rounds members:8 each:4'],
 ];

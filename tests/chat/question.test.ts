@@ -152,8 +152,11 @@ const MESSAGES: readonly (readonly [message: string, asked: string])[] = [
 
   // To print.
   ['print me templates for 1 1/2 inch hexagons', '/template shape:hexagon size:1 1/2in'],
-  ['120 papers to print for 1in hexies on a4', '/template papers:120 shape:hexagon size:1in sheet:a4'],
-  ['printable papers, 3/4 inch diamonds', '/template shape:diamond size:3/4in'],
+  [
+    '120 papers to print for 1in hexies on a4',
+    '/template papers:120 shape:hexagon size:1in seam:0in sheet:a4',
+  ],
+  ['printable papers, 3/4 inch diamonds', '/template shape:diamond size:3/4in seam:0in'],
 
   // Other things.
   ['hello', '/help'],

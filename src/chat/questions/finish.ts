@@ -84,6 +84,13 @@ export const FINISH_TURNS: readonly Turn[] = [
     ),
     says: ([, one, other, third]) => `papers:${one ?? other ?? third}`,
   },
+  // What is sewn over has no seam allowance; a template has.
+  {
+    of: /^template$/,
+    words: /(?<!\b(?:a4|letter|an?|plain|the) )\bpapers\b/i,
+    unless: /\bseams?\b|\btemplates?\b|\ballowance\b/i,
+    says: () => 'seam:0in',
+  },
   { of: /^template$/, words: countIn, says: ([, n, other]) => `papers:${n ?? other}` },
 
   {

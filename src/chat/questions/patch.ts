@@ -18,6 +18,14 @@ export const PATCH_TURNS: readonly Turn[] = [
     where: /\b(?:finish|end up|come out|sewn)/i,
     says: () => 'given:cut',
   },
+  // A strip is as high as the patch that it is cut in.
+  {
+    of: /^cut$/,
+    words: new RegExp(`\\b(?:from|out of|in|with) (${NUMBER}${UNIT}?)[- ](?:wide )?strips?\\b`, 'i'),
+    where: /\b(?:finish|end up|come out|sewn)/i,
+    says: ([, size], question) =>
+      `size:${size} measure:${/\b(?:triang|half|tumbler|kite)/i.test(question) ? 'height' : 'flats'}`,
+  },
   {
     of: /^cut$/,
     words: /\bcut\b(?! size)/i,
@@ -59,6 +67,18 @@ export const PATCH_TURNS: readonly Turn[] = [
   {
     of: /^(?:cut|yield|yardage|template)$/,
     words: new RegExp(`\\b(${NUMBER}${UNIT}?) (?:tall|high)\\b`, 'i'),
+    where: /\btumbler/i,
+    says: ([, size]) => `height:${size}`,
+  },
+  {
+    of: /^(?:cut|yield|yardage|template)$/,
+    words: new RegExp(`\\b(narrow|height)(?: end)?(?: of| is)? (${NUMBER}${UNIT}?)`, 'i'),
+    where: /\btumbler/i,
+    says: ([, which = '', size]) => `${which.toLowerCase()}:${size}`,
+  },
+  {
+    of: /^(?:cut|yield|yardage|template)$/,
+    words: new RegExp(`\\b(?:narrow|height)(?: end)?(?: of| is)? (${NUMBER}${UNIT}?)`, 'i'),
     where: /\btumbler/i,
     says: ([, size]) => `height:${size}`,
   },
