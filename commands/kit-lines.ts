@@ -1,5 +1,6 @@
 import type { Kit, KitRole } from '../src/calculator/plan/kit.ts';
 import type { SheetName } from '../src/calculator/plan/papers.ts';
+import { threadToCut } from '../src/calculator/stitching/needlefuls.ts';
 import type { Here } from '../src/chat/command.ts';
 import type { Reply } from '../src/chat/reply.ts';
 import { grouped } from '../src/measure/ruler.ts';
@@ -66,8 +67,8 @@ export function kitItems(kit: Kit, here: Here): KitItem[] {
     });
   if (sewing)
     rows.push({
-      each: `thread, ${say.run(sewing.threadLength)}`,
-      all: say.run(sewing.threadLength * members),
+      each: `thread, ${say.run(threadToCut(sewing.threadLengths))}`,
+      all: say.run(threadToCut(sewing.threadLengths) * members),
       cloth: '',
     });
   rows.push({ each: 'needles, counted', all: grouped(members), cloth: '' });

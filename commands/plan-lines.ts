@@ -2,7 +2,7 @@ import { type Arrangement, inEachRow } from '../src/calculator/layouts/arrangeme
 import { fillsQuilt, type Plan } from '../src/calculator/plan/plan.ts';
 import type { Here } from '../src/chat/command.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
-import { dayWords, many, range } from '../src/measure/speech.ts';
+import { daysWords, dayWords, many, range } from '../src/measure/speech.ts';
 import { capital } from './patch.ts';
 import { cutWords, layoutWords, partWords, shapesWords } from './plan-roles.ts';
 
@@ -64,13 +64,11 @@ function sewingLines({ sewing, done }: Plan): string[] {
   const hours = range(hoursWords(sewing.minutesLow), hoursWords(sewing.minutesHigh));
   return [
     `${many(sewing.seams, 'seam', 'seams')}, ${hours} of sewing.`,
-    ...(done
-      ? [`Sewn ${weeksWords(sewing)}by ${range(dayWords(done.earliest), dayWords(done.latest))}.`]
-      : []),
+    ...(done ? [`Sewn in ${weeksWords(sewing)}, done ${daysWords(done.earliest, done.latest)}.`] : []),
   ];
 }
 
-/** "in 3 to 5 weeks, "; nothing where it is under one. */
+/** "3 to 5 weeks", "under a week". */
 function weeksWords({
   weeksLow,
   weeksHigh,
@@ -78,9 +76,9 @@ function weeksWords({
   readonly weeksLow: number;
   readonly weeksHigh: number;
 }): string {
-  if (weeksHigh < 1) return '';
+  if (weeksHigh < 1) return 'under a week';
   const [low, high] = [weeksLow, weeksHigh].map((weeks) => Math.ceil(weeks - 1e-9)) as [number, number];
-  return `in ${low === high ? '' : `${grouped(low)} to `}${many(high, 'week', 'weeks')}, `;
+  return `${low === high ? '' : `${grouped(low)} to `}${many(high, 'week', 'weeks')}`;
 }
 
 function beforeLine({ before, papers }: Plan): string {

@@ -1,6 +1,6 @@
 import { buyOf } from '../src/calculator/plan/cloths.ts';
 import type { SheetName } from '../src/calculator/plan/papers.ts';
-import type { Plan } from '../src/calculator/plan/plan.ts';
+import { fillsQuilt, type Plan } from '../src/calculator/plan/plan.ts';
 import type { Here } from '../src/chat/command.ts';
 import { type Reply, reply } from '../src/chat/reply.ts';
 import { isInfantBed } from '../src/measure/size.ts';
@@ -33,6 +33,23 @@ function tightNote({ cloths }: Plan, { say }: Here): string[] {
     : [`Under ${say.plain(0.5)} to spare: ${tight.join(', ')}. A little more is safer.`];
 }
 
+/** Where rosettes, a star or a diamond are sewn on a ground, it is nothing that the patches take. */
+function groundNote({ wish }: Plan, { say }: Here): string[] {
+  const { quilt } = wish;
+  return quilt && !fillsQuilt(wish)
+    ? [`Not in the list: the ground that it is sewn on, ${say.size(quilt.width, quilt.height)}.`]
+    : [];
+}
+
+/** A top whose edge goes in and out is bound as if it were straight. */
+function edgeNote({ wish, finishing }: Plan): string[] {
+  const { layout, sides = 'cover', quilt } = wish;
+  const isStraight = layout === 'field' ? sides !== 'whole' : quilt !== undefined;
+  return finishing && !finishing.border && !isStraight
+    ? ['Bound as if its edge were straight: trim or face it, or see `/finish binding`.']
+    : [];
+}
+
 /** A plan in one reply: patches, size, hours, and the shopping list with its total. */
 export function planReply(plan: Plan, told: PlanTold): Reply {
   const { here, name, sheet } = told;
@@ -48,7 +65,7 @@ export function planReply(plan: Plan, told: PlanTold): Reply {
       ],
     },
     figures: planFigures(plan),
-    notes: [...tightNote(plan, here), ...told.notes],
+    notes: [...groundNote(plan, here), ...edgeNote(plan), ...tightNote(plan, here), ...told.notes],
     cautions: planCautions(plan, here),
     choices: told.choices,
     pictures: [

@@ -31,8 +31,12 @@ export function partWords({ role, shape, pieces }: PlanRole): string {
   return `${grouped(pieces)} ${role.startsWith('round') ? `of ${role}` : role}`;
 }
 
+/** Behind a number no angle may stand: "42 diamonds", the usual ones, or "42 diamonds of 45°". */
+const behindNumber = (shape: ShapeName, title: string): string =>
+  shape === 'diamond' ? title.replace(/^60° /, '') : title.replace(/^(\d+°) (.*)$/, '$2 of $1');
+
 export const shapeWords = (shape: ShapeName, pieces: number): string =>
-  many(pieces, CATALOGUE[shape].title, CATALOGUE[shape].titles);
+  many(pieces, behindNumber(shape, CATALOGUE[shape].title), behindNumber(shape, CATALOGUE[shape].titles));
 
 /** The patches by shape: "1,691 hexagons and 48 half-hexagons". */
 export function shapesWords(roles: readonly PlanRole[]): string {
@@ -57,9 +61,10 @@ export function cutWords({ roles, wish }: Pick<Plan, 'roles' | 'wish'>, say: Spe
   const shapes = [...new Set(roles.map(({ shape }) => shape))];
   const cuts = shapes.map((shape) => {
     const { height, words } = stripOf(shape, wish);
-    const named = shapes.length === 1 ? '' : `${CATALOGUE[shape].titles} `;
+    const several = shapes.length > 1;
+    const named = several ? `${CATALOGUE[shape].titles} ` : '';
     return words === 'height'
-      ? `${named}strips ${say.length(height)} high`
+      ? `${named}${several ? 'from ' : ''}strips ${say.length(height)} high`
       : `${named}${say.length(height)} ${words}`;
   });
   return `Cut ${cuts.join(', ')}.`;

@@ -3,11 +3,13 @@ import type { PlanFinishing } from '../src/calculator/plan/finishing.ts';
 import { PLAN_STRIP } from '../src/calculator/plan/finishing.ts';
 import type { SheetName } from '../src/calculator/plan/papers.ts';
 import type { Plan } from '../src/calculator/plan/plan.ts';
+import { threadToCut, WORKING_LENGTH } from '../src/calculator/stitching/needlefuls.ts';
+import { wholeAbove } from '../src/measure/result.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
 import { many, type Speech } from '../src/measure/speech.ts';
 import { bought } from './bought.ts';
 import { packageWords } from './finish-batting.ts';
-import { usedFor } from './plan-roles.ts';
+import { shapeWords, usedFor } from './plan-roles.ts';
 
 /** One line of a shopping list. */
 export interface ToBuy {
@@ -86,26 +88,27 @@ function otherLines({ finishing, sewing, papers }: Plan, say: Speech, sheet: She
   if (sewing)
     add(
       'thread',
-      threadWords(sewing.threadLength, say),
-      many(sewing.threadLengths, 'needleful', 'needlefuls'),
+      threadWords(threadToCut(sewing.threadLengths), say),
+      `${many(sewing.threadLengths, 'needleful', 'needlefuls')} of ${say.run(WORKING_LENGTH)}`,
     );
-  for (const one of papers)
+  for (const one of papers) {
+    const number = papers.length > 1 ? shapeWords(one.shape, one.papers) : grouped(one.papers);
     add(
       'papers',
       one.sheets === 0
         ? 'by hand'
         : `${many(one.sheets, 'sheet', 'sheets')}, ${sheet === 'a4' ? 'A4' : sheet}`,
       one.sheets === 0
-        ? `${grouped(one.papers)}, each larger than the sheet`
-        : `${grouped(one.papers)}, ${grouped(one.perSheet)} a sheet`,
+        ? `${number}, each larger than the sheet`
+        : `${number}, ${grouped(one.perSheet)} a sheet`,
     );
+  }
   return lines;
 }
 
-/** Thread is sold by the yard or the metre. */
-const threadWords = (length: number, say: Speech): string =>
-  ({
-    ruler: `${decimal(length / 36, 0)} yd`,
-    metric: `${decimal(length * 0.0254, 0)} m`,
-    both: `${decimal(length / 36, 0)} yd, ${decimal(length * 0.0254, 0)} m`,
-  })[say.reading];
+/** Thread is sold by the yard or the metre: a part of one is bought whole. */
+function threadWords(length: number, say: Speech): string {
+  const whole = (long: number, unit: string) => `${decimal(wholeAbove(long), 0)} ${unit}`;
+  const [yards, metres] = [whole(length / 36, 'yd'), whole(length * 0.0254, 'm')];
+  return { ruler: yards, metric: metres, both: `${yards}, ${metres}` }[say.reading];
+}

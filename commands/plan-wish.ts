@@ -10,6 +10,7 @@ import { many } from '../src/measure/speech.ts';
 import { askedEdge } from './edge.ts';
 import { whose } from './patch.ts';
 import { readCloths } from './plan-cloths.ts';
+import { planGrown } from './plan-grown.ts';
 import type { planOptions } from './plan-options.ts';
 import { type PlanPace, planPace, type Sewer } from './plan-pace.ts';
 
@@ -61,12 +62,13 @@ export async function wishFrom(
     ...pace.said,
     start: base?.start ?? here.today,
   };
-  const wish = withoutNoBorder(bare);
+  const grown = planGrown(bare);
+  const wish = withoutNoBorder({ ...bare, ...grown.said });
   const cloths = clothsOf(values, wish);
   if (!cloths.ok) return cloths;
   return ok({
     wish: { ...wish, cloths: cloths.value },
-    assumed: kept ? [] : assumptions(values, here, wish, edge.value.assumed, pace),
+    assumed: kept ? [] : assumptions(values, here, wish, [...edge.value.assumed, ...grown.words], pace),
     otherwise: edge.value.otherwise,
   });
 }

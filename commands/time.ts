@@ -1,5 +1,6 @@
 import { finishDates } from '../src/calculator/stitching/finish-dates.ts';
 import { type StitchMethod, stitchesPerInch } from '../src/calculator/stitching/method.ts';
+import { threadToCut, WORKING_LENGTH } from '../src/calculator/stitching/needlefuls.ts';
 import { minutesPerSeam } from '../src/calculator/stitching/rates.ts';
 import { type StitchingTime, stitchingTime } from '../src/calculator/stitching/time.ts';
 import { type Answer, type Command, form, type Here } from '../src/chat/command.ts';
@@ -167,7 +168,8 @@ function weeksWords({ weeksLow, weeksHigh }: StitchingTime): string {
 
 function threadWords({ threadLength, threadLengthLow, threadLengths }: StitchingTime, { say }: Here): string {
   const least = threadLength - threadLengthLow > 1 ? `${say.run(threadLengthLow)} to ` : '';
-  return `Thread: ${least}${say.run(threadLength)}, ${many(threadLengths, 'needleful', 'needlefuls')} of ${say.run(18)}.`;
+  const cut = `${many(threadLengths, 'needleful', 'needlefuls')} of ${say.run(WORKING_LENGTH)}`;
+  return `Thread: ${least}${say.run(threadLength)} in the seams; cut ${cut}, ${say.run(threadToCut(threadLengths))}.`;
 }
 
 function paceWords(

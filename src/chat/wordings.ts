@@ -74,8 +74,7 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'plan-what': () => 'What shall I plan? For example field, garden, rosette, stars or blocks, and a size.',
   'plan-all-name': ({ got }) =>
     `I read ${quoted(got)} as the name, and nothing to plan. Put what to plan before name:, or say it with its option, such as quilt:60x72in.`,
-  'plan-needs': ({ needs }) =>
-    `How much of it? Say ${list(needs).join(' or ') || 'how many, or a size'}, each with a colon and its number.`,
+  'plan-needs': ({ needs }) => `How much of it? For example ${list(needs).join(' or ')}.`,
   'plan-one-size': ({ shape }) =>
     `I plan loose patches that one size fixes; a ${text(shape)} has two. /yardage answers for those.`,
   'plan-cloth-narrow': ({ cloth }) => `Cloth of ${text(cloth)} is too narrow for the border or the binding.`,
@@ -86,7 +85,7 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'plans-full': ({ most }) => `The guild keeps ${text(most)} plans, and no more. Remove one first.`,
   'plans-none': () => 'No plan is kept yet.',
   'plan-unknown': ({ got, known }) =>
-    `I keep no plan ${quoted(got)}. ${near(got, known)} There is ${list(known).slice(0, 8).join(', ')}.`,
+    `I keep no plan ${quoted(got)}. ${near(got, known) || `There is ${list(known).slice(0, 8).join(', ')}.`}`,
   'plan-not-yours': ({ got, owner }) =>
     `‘${text(got)}’ is kept by ${text(owner) || 'nobody now'}. ${owner ? `${text(owner)} or an organiser` : 'An organiser'} can change it.`,
   'plan-unchanged': () => 'What shall change? For example spare:10% or size:3/4in.',

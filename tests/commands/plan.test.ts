@@ -122,7 +122,7 @@ describe('a wish', () => {
     const time = await ask('/time field:queen size:1in');
     const weeks = /\d+ to \d+ weeks/.exec(time.lines.join(' '))?.[0];
     expect(weeks).toBeDefined();
-    expect(wish.lines.join(' ')).toContain(`Sewn in ${weeks}, by `);
+    expect(wish.lines.join(' ')).toContain(`Sewn in ${weeks}, done `);
     expect(valuesOf(wish)).toMatchObject({ total: 3832, fieldCloth: 'scraps' });
     expect(wish.table?.rows[0]).toEqual([
       'scraps',
@@ -143,6 +143,83 @@ describe('a wish', () => {
     expect((await ask('/plan garden rosettes:7 cloths:scraps, path white')).error?.code).toBe(
       'cloth-part-unknown',
     );
+  });
+});
+
+describe('what a plan says', () => {
+  test('one star, rosette or diamond on a quilt is the largest that lies inside it, as /count has it', async () => {
+    const ask = fresh();
+    const star = await ask('/plan star quilt:king size:2in');
+    const counted = await ask('/count star quilt:king size:2in');
+    expect(valuesOf(star).total).toBe(valuesOf(counted).insideTotal);
+    expect(star.notes.join(' ')).toContain('the largest that lies inside, 15 a side');
+    expect(star.notes).toContain('Not in the list: the ground that it is sewn on, 108 x 108 in.');
+    expect(valuesOf(await ask('/plan rosette quilt:throw size:1in')).total).toBe(
+      valuesOf(await ask('/count rosette quilt:throw size:1in')).insideTotal,
+    );
+    // 17 a side: 34 in wide and 58.89 in high; one more would be 62.35 in.
+    expect(valuesOf(await ask('/plan diamonds quilt:throw size:2in')).total).toBe(17 * 17);
+    expect(valuesOf(await ask('/plan star side:3 quilt:king size:2in')).total).toBe(54);
+  });
+
+  test('where it is not told how much, her own ask comes back with an example', async () => {
+    const ask = fresh();
+    for (const words of [
+      '/plan garden',
+      '/plan stars size:1in',
+      '/plan blocks',
+      '/plan diamonds',
+      '/plan pieces',
+    ]) {
+      const { error, lines } = await ask(words);
+      expect(error?.code, words).toBe('plan-needs');
+      const instead = /^`(.*)`$/.exec(lines.at(-1) ?? '')?.[1] ?? '';
+      expect(instead, words).toContain(/layout:\w+/.exec(instead)?.[0] ?? '?');
+      expect((await ask(instead)).error, instead).toBeNull();
+    }
+  });
+
+  test('thread to buy is as many needlefuls as are cut, and no less', async () => {
+    const ask = fresh();
+    const plan = await ask('/plan rosette rounds:2 size:1in');
+    // 7 lengths of 18 in are 126 in, 3 1/2 yd; what is in the seams alone is 88 in.
+    expect(plan.table?.rows).toContainEqual(['thread', '4 yd', '7 needlefuls of 18 in']);
+    expect((await ask('/time rosette:2')).lines.join(' ')).toContain(
+      'cut 7 needlefuls of 18 in, 126 in (3.5 yd)',
+    );
+    const kit = await ask('/kit rosette rounds:2 size:1in members:12');
+    expect(kit.table?.rows).toContainEqual(['thread, 126 in (3.5 yd)', '42 yd', '']);
+  });
+
+  test('two shapes are told apart, and no angle stands behind a number', async () => {
+    const ask = fresh();
+    const { lines, table } = await ask('/plan stars:7 set:hexagons size:1in');
+    expect(lines.slice(0, 2)).toEqual([
+      '48 patches: 42 diamonds and 6 hexagons.',
+      'Cut 60° diamonds from strips 1 3/8 in (1.366) high, hexagons 2 1/4 in (2.232) flat to flat.',
+    ]);
+    expect(table?.rows.filter(([what]) => what === 'papers').map(([, , purpose]) => purpose)).toEqual([
+      '42 diamonds, 82 a sheet',
+      '6 hexagons, 25 a sheet',
+    ]);
+    expect((await ask('/plan shape:diamond45 number:24 size:2in')).lines[0]).toBe('24 diamonds of 45°.');
+  });
+
+  test('an edge that goes in and out is not told as if it were straight', async () => {
+    const ask = fresh();
+    const bound = /Bound as if its edge were straight/;
+    for (const words of [
+      '/plan garden rosettes:7 rounds:1',
+      '/plan blocks side:4',
+      '/plan quilt:40x50in sides:whole',
+    ])
+      expect((await ask(words)).notes.join(' '), words).toMatch(bound);
+    for (const words of [
+      '/plan quilt:40x50in',
+      '/plan garden rounds:1 quilt:40x50in',
+      '/plan star side:3 quilt:40x50in',
+    ])
+      expect((await ask(words)).notes.join(' '), words).not.toMatch(bound);
   });
 });
 

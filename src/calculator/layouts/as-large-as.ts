@@ -82,6 +82,25 @@ function coverOf<L extends Layout>(
 }
 
 /**
+ * The largest number at which a growing layout lies inside a width and a height in edges; null where none does.
+ *
+ * @example
+ * largestInside({ least: 1, sizeOf: (n) => [3 * n, 2 * Math.sqrt(3) * n] }, 54, 54) // 15
+ * largestInside({ least: 1, sizeOf: (n) => [3 * n, 2 * Math.sqrt(3) * n] }, 2, 2) // null
+ */
+export function largestInside(
+  { least, sizeOf }: Pick<Growing<Layout>, 'least' | 'sizeOf'>,
+  width: number,
+  height: number,
+): number | null {
+  const first = leastOf(least, (n) => {
+    const [wide, high] = sizeOf(n);
+    return wide > width + TOLERANCE || high > height + TOLERANCE;
+  });
+  return first > least ? first - 1 : null;
+}
+
+/**
  * A layout that grows from its middle, as large as a width and a height in edges: the least that reaches so
  * far, the least that covers it all, and the largest inside. Refused with `too-many-patches` past the largest
  * layout.
@@ -95,14 +114,10 @@ export function asLargeAs<L extends Layout>(
     const [wide, high] = of.sizeOf(n);
     return wide >= width - TOLERANCE && high >= height - TOLERANCE;
   };
-  const isOver = (n: number): boolean => {
-    const [wide, high] = of.sizeOf(n);
-    return wide > width + TOLERANCE || high > height + TOLERANCE;
-  };
   const reach = grow(of, leastOf(of.least, reaches));
   if (!reach.ok) return reach;
-  const first = leastOf(of.least, isOver);
-  const inside = first > of.least ? grow(of, first - 1) : null;
+  const largest = largestInside(of, width, height);
+  const inside = largest === null ? null : grow(of, largest);
   return ok({
     reach: reach.value,
     cover: coverOf(of, reach.value.n, width, height),

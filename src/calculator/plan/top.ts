@@ -110,17 +110,17 @@ const apart = (made: Result<Counted>, number: number): Result<Top> => madeTop(ma
 
 /** Rosettes or stars set together: as many as were said, or the fewest that cover the quilt, to be trimmed. */
 function arranged(
-  { quilt, edge }: PlanWish,
+  { layout, quilt, edge }: PlanWish,
   said: Arrangement | undefined,
   of: Standing<Layout>,
 ): Result<Top> {
   if (said) return stood(madeTop(countedFrom(of.make(said), edge)), said);
-  if (!quilt) return wrong('plan-needs', { needs: ['quilt', 'number'] });
+  if (!quilt) return wrong('plan-needs', { needs: ['quilt', layout === 'stars' ? 'stars' : 'rosettes'] });
   const { width, height } = quilt;
   const found = asManyAsMake(of, width / edge, height / edge);
   if (!found.ok) return found;
-  const { layout, arrangement } = found.value.cover;
-  const top = stood(madeTop(countedFrom(ok(layout), edge)), arrangement);
+  const { layout: covering, arrangement } = found.value.cover;
+  const top = stood(madeTop(countedFrom(ok(covering), edge)), arrangement);
   return top.ok ? ok({ ...top.value, size: { width, height } }) : top;
 }
 

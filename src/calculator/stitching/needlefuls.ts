@@ -18,3 +18,11 @@ export function needlefuls(threadInches: number, workingLength = WORKING_LENGTH,
   // The tolerance turns 0 into -0, which would be printed with its sign.
   return wholeAbove(threadInches / (workingLength - lost)) + 0;
 }
+
+/**
+ * The thread that so many needlefuls are cut from, inches: more than is in the seams, by what each length loses.
+ *
+ * @example
+ * threadToCut(7) // 126
+ */
+export const threadToCut = (lengths: number): number => lengths * WORKING_LENGTH;

@@ -48,6 +48,13 @@ export const GARDEN_TURNS: readonly Turn[] = [
       /\b(?:(?:path|all) )?(?:a?round|on) the outside\b|\bouter path\b|\b(?<=paths? )(?:all )?a?round\b(?! (?:each|every|the (?:rosettes|flowers)))/i,
     says: () => 'outer:yes',
   },
+  // "A star quilt, how many stars" is of several.
+  {
+    of: /^(?:plan make|kit)$/,
+    words: /\bstar(?= quilts?\b)/i,
+    where: /\bstars\b/i,
+    says: () => 'layout:stars',
+  },
   {
     of: /^(?:plan make|kit|count stars)$/,
     words:
