@@ -1,8 +1,9 @@
+import type { Arrangement } from '../src/calculator/layouts/arrangement.ts';
 import { byCloth, type Cloth } from '../src/calculator/layouts/by-cloth.ts';
 import type { Option } from '../src/chat/option.ts';
 import { alsoNamed } from '../src/chat/option.ts';
 import { count, type Figure, type Table } from '../src/chat/reply.ts';
-import { ok, wrong } from '../src/measure/result.ts';
+import { ok, type Result, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 
 const MOST = 24;
@@ -84,3 +85,40 @@ export function clothTable(
     rows: [...rows, ...others.map((row) => [...row, ''])],
   };
 }
+
+/** Several stars by cloth: how many diamonds, of how many stars; then what is set between them and at the edge. */
+export const starTable = (found: readonly Cloth[], others: Readonly<Record<string, number>>): Table | null =>
+  found.length === 0
+    ? null
+    : {
+        columns: ['cloth', 'pieces', 'stars'],
+        rows: [
+          ...found.map(({ name, pieces, places }) => [name, grouped(pieces), grouped(places.length)]),
+          ...Object.entries(others)
+            .filter(([, pieces]) => pieces > 0)
+            .map(([what, pieces]) => [what, grouped(pieces), '']),
+        ],
+      };
+
+/** Diamonds of one star of several. */
+const A_STAR = 6;
+
+export const starCloths = (stars: number, names: readonly string[] | undefined): Cloth[] =>
+  coloured(new Array<number>(stars).fill(A_STAR), names);
+
+/** In which order the stars take their cloths. */
+export const starsInTurn = ({ kind }: Arrangement, cloths: readonly unknown[]): string[] =>
+  cloths.length < 2
+    ? []
+    : [`The stars take the cloths in turn, ${kind === 'rings' ? 'from the middle outward' : 'row by row'}.`];
+
+const SHADES = ['light', 'medium', 'dark'] as const;
+
+/** Cloths for the three shades of blocks, from light to dark: three, no more and no fewer. */
+export function shadeCloths(perShade: number, names: readonly string[] | undefined): Result<Cloth[]> {
+  if (names && names.length !== SHADES.length) return wrong('three-shades', { got: names.join(', ') });
+  return ok(coloured([perShade, perShade, perShade], names));
+}
+
+export const shadeTable = (found: readonly Cloth[]): Table | null =>
+  clothTable(found, 'diamonds', { called: 'shade', name: (place) => SHADES[place] ?? '' });

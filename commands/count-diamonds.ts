@@ -16,6 +16,11 @@ import {
   inTheCloths,
   roundAbout,
   roundOf,
+  shadeCloths,
+  shadeTable,
+  starCloths,
+  starsInTurn,
+  starTable,
 } from './colours.ts';
 import { manyWords } from './count-field.ts';
 import { roundWords } from './count-rosettes.ts';
@@ -129,6 +134,7 @@ export const starsForm = form({
     '/count stars stars:7 set:hexagons',
     '/count stars 7 set:diamonds outer:straight',
     '/count stars quilt:60x72in set:hexagons',
+    '/count stars 7 set:hexagons colours:yellow,red,blue',
   ],
   options: {
     stars: otherwise(bare(alsoNamed(arrangement('How many stars, in rings or in rows'), 'star')), {
@@ -153,17 +159,21 @@ export const starsForm = form({
     ),
     ...edgeOptions,
     quilt: quiltOption,
+    colours: coloursOption,
   },
   run(values, here) {
     const asked = askedEdge(values, here, 'diamond');
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
-    const { stars: standing, set, outer, quilt } = values;
+    const { stars: standing, set, outer, quilt, colours } = values;
     if (outer === 'straight' && set === 'hexagons') return wrong('straight-with-diamonds');
     if (quilt && here.given.has('stars')) return wrong('one-of-these', { got: 'stars, quilt' });
     if (quilt) {
       const assumed = [...starsAssumed(here), ...asked.value.assumed].filter((one) => one !== SEVEN);
-      return starsFor({ set, edge: EDGE[outer] }, { ...asked.value, quilt, here, size: values, assumed });
+      return starsFor(
+        { set, edge: EDGE[outer], colours },
+        { ...asked.value, quilt, here, size: values, assumed },
+      );
     }
     const standingAs = { arrangement: standing, set, edge: EDGE[outer] } as const;
     const made = countedFrom(stars(standingAs), asked.value.edge);
@@ -172,7 +182,8 @@ export const starsForm = form({
     const { star = 0, between = 0, triangle = 0 } = counted.byRole;
     const edging = triangle > 0 ? `, ${many(triangle, 'triangle', 'triangles')} at the edge` : '';
     const title = `${many(layout.stars, 'star', 'stars')} set with ${set}, ${here.say.plain(edge)} side`;
-    const ask = { layout: 'stars', ...standingAs } as const;
+    const ask = { layout: 'stars', ...standingAs, ...inTheCloths(colours) } as const;
+    const cloths = starCloths(layout.stars, colours);
     const called = { star: 'in stars', between: `${set} between`, triangle: 'triangles at the edge' };
     return reply({
       title,
@@ -188,8 +199,13 @@ export const starsForm = form({
         between: count(between),
         betweenPerStar: count(layout.betweenPerStar),
         ...(outer === 'straight' ? { triangles: count(triangle) } : {}),
+        ...clothFigures(cloths),
       },
-      notes: assumedNote([...starsAssumed(here), ...asked.value.assumed]),
+      table: starTable(cloths, { [called.between]: between, [called.triangle]: triangle }),
+      notes: [
+        ...starsInTurn(standing, cloths),
+        ...assumedNote([...starsAssumed(here), ...asked.value.assumed]),
+      ],
       choices: asked.value.otherwise,
       pictures: [layoutPicture({ title, made: made.value, ask, called }, here)],
     });
@@ -254,21 +270,27 @@ export const diamondsForm = form({
 export const blocksForm = form({
   name: 'blocks',
   summary: 'Three-shade blocks of diamonds: a hexagon of them by its side, or so many by number',
-  examples: ['/count blocks side:5', '/count blocks 100 blocks 1 1/2in', '/count blocks quilt:60x72in'],
+  examples: [
+    '/count blocks side:5',
+    '/count blocks 100 blocks 1 1/2in',
+    '/count blocks quilt:60x72in',
+    '/count blocks side:5 colours:white,grey,navy',
+  ],
   options: {
     side: side('Diamonds along each side of a hexagon of them', 577),
     blocks: bare(alsoNamed(whole('So many blocks of three', 1, 333_333, '100'), 'block')),
     ...diamondEdge,
     quilt: quiltOption,
+    colours: coloursOption,
   },
   run(values, here) {
     const asked = askedEdge(values, here, 'diamond');
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
-    const { side: along, blocks, quilt } = values;
+    const { side: along, blocks, quilt, colours } = values;
     const said = Object.entries({ side: along, blocks, quilt }).filter(([, value]) => value !== undefined);
     if (said.length > 1) return wrong('one-of-these', { got: said.map(([name]) => name).join(', ') });
-    if (quilt) return blocksFor({ quilt, here, ...asked.value, size: values });
+    if (quilt) return blocksFor(colours, { quilt, here, ...asked.value, size: values });
     if (along === undefined && blocks === undefined) return wrong('blocks-or-side');
     const { edge, assumed, otherwise: choices } = asked.value;
     const made = along === undefined ? countBlocksApart(blocks ?? 1, edge) : countBlocks(along, edge);
@@ -276,13 +298,15 @@ export const blocksForm = form({
     const { layout, counted } = made.value;
     const inside = layout.blocks * BLOCK_SEAMS;
     const perShade = counted.total / 3;
+    const cloths = shadeCloths(perShade, colours);
+    if (!cloths.ok) return cloths;
     const joined = along !== undefined;
     const title = joined
       ? `Hexagon of diamonds, ${along} a side, ${here.say.plain(edge)} diamonds`
       : `${many(layout.blocks, 'block', 'blocks')} of three, ${here.say.plain(edge)} diamonds`;
     const ask = joined
-      ? ({ layout: 'blocks', side: along } as const)
-      : ({ layout: 'blocks apart', count: layout.blocks } as const);
+      ? ({ layout: 'blocks', side: along, ...inTheCloths(colours) } as const)
+      : ({ layout: 'blocks apart', count: layout.blocks, ...inTheCloths(colours) } as const);
     return reply({
       title,
       lines: [
@@ -298,7 +322,9 @@ export const blocksForm = form({
         blockSeams: count(inside),
         blockSeamLength: inches(inside * edge),
         ...(joined ? layoutFigures(made.value) : { total: count(counted.total) }),
+        ...clothFigures(cloths.value),
       },
+      table: shadeTable(cloths.value),
       notes: assumedNote(assumed),
       choices,
       pictures: [layoutPicture({ title, made: made.value, ask }, here)],

@@ -10,7 +10,16 @@ import { count, type Figure, inches } from '../src/chat/reply.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
 import type { LayoutAsk } from '../src/pictures/laid.ts';
-import { clothFigures, clothTable, coloured, inTheCloths, roundAbout, roundOf } from './colours.ts';
+import {
+  clothFigures,
+  clothTable,
+  coloured,
+  inTheCloths,
+  roundAbout,
+  roundOf,
+  shadeCloths,
+  shadeTable,
+} from './colours.ts';
 import { manyWords } from './count-field.ts';
 import { type Asked, asWished, forQuilt } from './count-wish.ts';
 import { layoutFigures } from './count-words.ts';
@@ -125,14 +134,17 @@ export const diamondsFor = (from: Middle, colours: readonly string[] | undefined
   );
 
 /** Blocks of three diamonds over a quilt: each is a hexagon of them, so they cover as hexagons do. */
-export function blocksFor(asked: Asked): Answer {
+export function blocksFor(colours: readonly string[] | undefined, asked: Asked): Answer {
   const { quilt, edge, here } = asked;
   const made = countedFrom(blocksOver(quilt.width, quilt.height, edge), edge);
   if (!made.ok) return manyWords(made);
   const { layout, counted } = made.value;
   const { blocks, inside, straightWhole, straightHalf, rowCount } = layout;
+  const cloths = shadeCloths(counted.total / 3, colours);
+  if (!cloths.ok) return cloths;
   const title = forQuilt(asked, 'Blocks of three diamonds');
-  const ask = { layout: 'blocks over', width: quilt.width, height: quilt.height, edge } as const;
+  const { width, height } = quilt;
+  const ask = { layout: 'blocks over', ...{ width, height, edge }, ...inTheCloths(colours) } as const;
   return asWished(
     {
       title,
@@ -148,7 +160,9 @@ export function blocksFor(asked: Asked): Answer {
         ...{ blocks: count(blocks), perShade: count(counted.total / 3), rows: count(rowCount) },
         ...{ inside: count(inside), straightWhole: count(straightWhole), straightHalf: count(straightHalf) },
         ...{ blockSeams: count(blocks * BLOCK_SEAMS), blockSeamLength: inches(blocks * BLOCK_SEAMS * edge) },
+        ...clothFigures(cloths.value),
       },
+      table: shadeTable(cloths.value),
       pictures: [layoutPicture({ title, made: made.value, ask }, here)],
     },
     asked,

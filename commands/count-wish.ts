@@ -18,7 +18,16 @@ import { count, type Figure, type Reply, reply } from '../src/chat/reply.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
 import type { LayoutAsk } from '../src/pictures/laid.ts';
-import { clothFigures, clothTable, coloured, inTheCloths, roundAbout } from './colours.ts';
+import {
+  clothFigures,
+  clothTable,
+  coloured,
+  inTheCloths,
+  roundAbout,
+  starCloths,
+  starsInTurn,
+  starTable,
+} from './colours.ts';
 import { manyWords } from './count-field.ts';
 import { layoutFigures } from './count-words.ts';
 import { assumedNote } from './patch.ts';
@@ -210,9 +219,15 @@ function leanNote(rounds: number, path: Path): string[] {
   return lean < 0.01 ? [] : [`With the rows level, the hexagons lean by ${decimal(lean, 1)}°.`];
 }
 
+interface StarsWish {
+  readonly set: StarSet;
+  readonly edge: StarEdge;
+  readonly colours: readonly string[] | undefined;
+}
+
 /** Stars as large as a quilt. */
-export function starsFor(wish: { readonly set: StarSet; readonly edge: StarEdge }, asked: Asked): Answer {
-  const { set, edge } = wish;
+export function starsFor(wish: StarsWish, asked: Asked): Answer {
+  const { set, edge, colours } = wish;
   const found = standingWish<Stars>(
     { step: starsStep(set), make: (arrangement) => stars({ arrangement, set, edge }) },
     asked,
@@ -224,12 +239,14 @@ export function starsFor(wish: { readonly set: StarSet; readonly edge: StarEdge 
   const pieces = `${many(star, 'diamond', 'diamonds')} in stars, ${grouped(between)} ${set} between${edging}`;
   const title = forQuilt(asked, `Stars set with ${set}`);
   const called = { star: 'in stars', between: `${set} between`, triangle: 'triangles' };
-  const ask = { layout: 'stars', arrangement: found.value.found.cover.arrangement, set, edge } as const;
+  const { arrangement } = found.value.found.cover;
+  const ask = { layout: 'stars', arrangement, set, edge, ...inTheCloths(colours) } as const;
+  const cloths = starCloths(cover.layout.stars, colours);
   return asWished(
     {
       title,
       lines: standingLines(found.value, { one: 'star', more: 'stars' }, pieces, asked),
-      table: {
+      table: starTable(cloths, { [called.between]: between, [called.triangle]: triangle }) ?? {
         columns: ['for', 'cover', 'inside'],
         rows: standingRows(found.value, called),
       },
@@ -238,10 +255,11 @@ export function starsFor(wish: { readonly set: StarSet; readonly edge: StarEdge 
         ...standingFigures(found.value, asked),
         ...{ stars: count(cover.layout.stars), diamonds: count(star), between: count(between) },
         ...{ triangles: count(triangle), betweenPerStar: count(cover.layout.betweenPerStar) },
+        ...clothFigures(cloths),
       },
       pictures: standingPictures(found.value, ask, title, called, asked),
     },
     asked,
-    { plan: starsPlan(set, edge, asked) },
+    { plan: starsPlan(set, edge, asked), notes: starsInTurn(arrangement, cloths) },
   );
 }

@@ -4,7 +4,9 @@ import { clothsIn, coloursIn, equalParts } from './question-colours.ts';
 import { countIn, isMetric } from './question-patterns.ts';
 import { TURNS } from './question-turns.ts';
 
-const IN_COLOURS = /^count (?:field|rosette|garden|star|diamonds)$/;
+const IN_COLOURS = /^count (?:field|rosette|garden|stars?|diamonds)$/;
+/** Blocks have three shades: so many colours are those. */
+const SHADES = 3;
 const OF_CLOTHS = /^(?:plan make|kit)$/;
 
 /**
@@ -24,6 +26,10 @@ export function optionWords(of: string, text: string): string {
   // What one has is no part of a whole plan.
   if (of === 'plan make') reading.drop(hadIn(reading.rest));
   if (IN_COLOURS.test(of)) reading.first('colours', coloursIn(reading.rest));
+  if (of === 'count blocks') {
+    const shades = coloursIn(reading.rest);
+    if (shades?.words.split(',').length === SHADES) reading.first('colours', shades);
+  }
   if (OF_CLOTHS.test(of)) {
     const cloths = clothsIn(reading.rest);
     if (cloths) reading.replace(cloths.rest, `cloths:${cloths.words}`);

@@ -96,6 +96,8 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
     `That is ${text(count)} patches. I lay out up to ${text(most)}; ask for a smaller piece or larger patches.`,
   'no-patch-fits': ({ quilt }) =>
     `Not one whole patch fits in ${text(quilt)}. A smaller patch, or sides:cover?`,
+  'three-shades': ({ got }) =>
+    `Blocks have three shades, and I read ${quoted(got)}. Name three cloths, from light to dark. For example colours:white,grey,navy.`,
   'blocks-or-side': () => 'How many blocks, or how long a side? For example blocks:100 or side:5.',
   'not-covered': () => 'I found no rows that cover that. A size a little larger or smaller?',
   'straight-with-diamonds': () =>

@@ -693,4 +693,9 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
     '/swap rounds members:9 each:5',
   ],
   ['a swap among 8, each gives 4', '/swap rounds members:8 each:4'],
+  [
+    'tumbling blocks 60x72, 2 inch, white grey and navy',
+    '/count blocks size:2in quilt:60x72in colours:white,grey,navy',
+  ],
+  ['tumbling blocks 60x72, 2 inch, red and blue', '/count blocks size:2in quilt:60x72in'],
 ];

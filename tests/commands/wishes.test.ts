@@ -194,6 +194,40 @@ describe('by cloth', () => {
     expectFigures(diamonds, '', { cloth1: 7 + 84, cloth2: 42, diamonds: 24, triangles: 6 });
   });
 
+  test('several stars: each all of one cloth, in turn; what is between is of none', async () => {
+    const seven = await countOf('stars stars:7 set:hexagons colours:yellow,red,blue');
+    expectFigures(seven, '', { colours: [18, 12, 12], diamonds: 42, between: 6 });
+    expect(seven.table).toEqual({
+      columns: ['cloth', 'pieces', 'stars'],
+      rows: [
+        ['yellow', '18', '3'],
+        ['red', '12', '2'],
+        ['blue', '12', '2'],
+        ['hexagons between', '6', ''],
+      ],
+    });
+    expect(seven.notes).toContain('The stars take the cloths in turn, from the middle outward.');
+    const straight = await countOf('stars stars:7 outer:straight colours:yellow,red');
+    expect(straight.table?.rows.at(-1)).toEqual(['triangles at the edge', '6', '']);
+    const quilt = await countOf('stars quilt:60x72in set:diamonds colours:red,blue');
+    const { colours, diamonds } = valuesOf(quilt);
+    expect((colours as number[]).reduce((sum, n) => sum + n, 0)).toBe(diamonds);
+  });
+
+  test('blocks: three cloths are light, medium and dark, and no other number will do', async () => {
+    const hexagon = await countOf('blocks side:5 colours:white,grey,navy');
+    expectFigures(hexagon, '', { colours: [25, 25, 25], perShade: 25 });
+    expect(hexagon.table?.rows).toEqual([
+      ['white', '25', 'light'],
+      ['grey', '25', 'medium'],
+      ['navy', '25', 'dark'],
+    ]);
+    expectFigures(await countOf('blocks 100 colours:white,grey,white'), '', { colours: [200, 100] });
+    const quilt = await countOf('blocks quilt:60x72in size:2in colours:white,grey,navy');
+    expectFigures(quilt, '', { colours: [450, 450, 450] });
+    expect((await ask('/count blocks side:5 colours:white,navy')).error?.code).toBe('three-shades');
+  });
+
   test('a garden as large as a quilt: every hexagon but the path is of some cloth', async () => {
     const reply = await countOf('garden quilt:60x72in rounds:2 colours:yellow,red,pink');
     const { colours, petals, centres } = valuesOf(reply);

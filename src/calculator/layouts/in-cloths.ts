@@ -34,6 +34,19 @@ function inRosettes({ role, part, count }: PatchList): PlaceOf {
   return (i) => (role[i]! <= PETAL ? roundOf[i % size]! : null);
 }
 
+/** Several stars take the cloths in turn; what is set between them is of none. */
+const byStar =
+  ({ role, part }: PatchList): PlaceOf =>
+  (i) =>
+    role[i] === 0 ? part[i]! - 1 : null;
+
+/** The shades of a block, from light to dark; as roles medium comes last. */
+const SHADE_OF_ROLE = [0, 2, 1];
+const byShade =
+  ({ role }: PatchList): PlaceOf =>
+  (i) =>
+    SHADE_OF_ROLE[role[i]!]!;
+
 const PLACES: Readonly<Record<string, (list: PatchList) => PlaceOf>> = {
   rosette: byRole,
   star: byRole,
@@ -41,11 +54,16 @@ const PLACES: Readonly<Record<string, (list: PatchList) => PlaceOf>> = {
   field: byLine,
   garden: inRosettes,
   'garden with diamonds': inRosettes,
+  stars: byStar,
+  blocks: byShade,
+  'blocks apart': byShade,
+  'blocks over': byShade,
 };
 
 /**
- * A layout with the cloths for its roles: its rounds (of a field its rows) take the cloths in turn, and the list
- * is begun again when it ends. What is of no round keeps its role. Layouts without rounds stay as they are.
+ * A layout with the cloths for its roles: its rounds (of a field its rows, of several stars the stars) take the
+ * cloths in turn, and the list is begun again when it ends; of blocks three cloths are light, medium and dark.
+ * What is of no round keeps its role.
  */
 export function inCloths<L extends Layout>(layout: L, cloths: readonly string[]): L {
   const { patches } = layout;

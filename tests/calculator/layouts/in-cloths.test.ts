@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { blocks } from '../../../src/calculator/layouts/blocks.ts';
 import { byCloth } from '../../../src/calculator/layouts/by-cloth.ts';
 import { byRow } from '../../../src/calculator/layouts/by-row.ts';
 import { diamonds } from '../../../src/calculator/layouts/diamonds.ts';
@@ -63,9 +64,30 @@ it('change nothing but what patches are for', () => {
   expect(after).toEqual(before);
 });
 
-it('leave a layout without rounds as it is', () => {
+it('several stars take the cloths in turn, one star all of one; what lies between keeps its role', () => {
   const made = given(stars({ arrangement: { kind: 'rings', rings: 1 }, set: 'diamonds', edge: 'open' }));
-  expect(inCloths(made, ['red'])).toBe(made);
+  expect(counted(made, ['red', 'white', 'blue'])).toMatchObject({
+    red: 18,
+    white: 12,
+    blue: 12,
+    between: 12,
+  });
+  const { patches } = inCloths(made, ['red', 'white', 'blue']);
+  const cloths = new Map<number, Set<number>>();
+  for (let i = 0; i < patches.count; i++)
+    if (patches.role[i]! < 3)
+      cloths.set(patches.part[i]!, (cloths.get(patches.part[i]!) ?? new Set()).add(patches.role[i]!));
+  expect([...cloths.keys()].sort()).toEqual([1, 2, 3, 4, 5, 6, 7]);
+  for (const ofOne of cloths.values()) expect(ofOne.size).toBe(1);
+});
+
+it('three cloths are the shades of blocks, from light to dark', () => {
+  const made = given(blocks(4));
+  const after = inCloths(made, ['white', 'grey', 'navy']).patches;
+  const { patches: before } = made;
+  const SHADES: Readonly<Record<string, string>> = { light: 'white', medium: 'grey', dark: 'navy' };
+  for (let i = 0; i < after.count; i++)
+    expect(after.roles[after.role[i]!]).toBe(SHADES[before.roles[before.role[i]!]!]);
 });
 
 it('a rosette of one hexagon, and a garden of single hexagons, are all of the first cloth', () => {
