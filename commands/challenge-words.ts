@@ -60,6 +60,8 @@ const WHO: Readonly<Record<Challenge['who'], string>> = {
 /** What an organiser has said of a challenge, in lines. */
 export function termsWords(of: Challenge, here: Here): string[] {
   const counted = countedWords(of);
+  if (of.goal === null && of.each !== null)
+    return [`${grouped(of.each)} ${counted} each, no goal for all.`, ...restWords(of, here)];
   const goal = of.goal === null ? `As many as you like: ${counted}` : `${grouped(of.goal)} ${counted}`;
   return [`${goal}${eachWords(of)}.`, ...restWords(of, here)];
 }

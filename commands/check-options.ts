@@ -10,10 +10,18 @@ const WHOLE = /^(\d{1,4})(?![\d./])/;
 /** "20 in a row", "20 hexagons in a row": the words between are left to be read. */
 const IN_A_ROW = /^((?:\s+[a-z]+){0,2}?)\s+in (?:a|the|one|each|my) row\b/i;
 
+const PATCHES = '(?:hexagons|hexies|hexes|diamonds|triangles|squares|patches)\\b';
+/** "20 hexagons", "10 1in hexagons"; before a fraction only what is no size: "20 1 1/2in hexagons". */
+const SO_MANY = `\\d{1,4}(?=\\s+(?:\\d+(?:\\.\\d+)?\\s*(?:in|inch(?:es)?|"|cm|mm)\\s+)?${PATCHES})`;
+const BEFORE_FRACTION = `(?:1[3-9]|[2-9]\\d|\\d{3,4})(?=\\s+(?:\\d+\\s+)?\\d+\\/\\d+\\s*(?:in|inch|")?\\s*${PATCHES})`;
+
 /** How many patches stand in the row: `20`, `20 in a row`. */
 export const rowCount: Option<number, false> = {
   ...plainRow,
-  bareWhen: /^\d{1,4}(?:\s+[a-z]+){0,2}?\s+in (?:a|the|one|each|my) row\b/i,
+  bareWhen: new RegExp(
+    `^(?:\\d{1,4}(?:\\s+[a-z]+){0,2}?\\s+in (?:a|the|one|each|my) row\\b|${SO_MANY}|${BEFORE_FRACTION})`,
+    'i',
+  ),
   take(text, context) {
     const number = WHOLE.exec(text);
     const rest = number && text.slice(number[0].length);

@@ -160,7 +160,7 @@ function adjustment(off: number, { say }: Here): string {
   if (off < 1 / 64) return 'a thread (under 1/64 in)';
   const mark = Math.max(1, Math.round(off * 32)) / 32;
   const exact = Math.abs(mark - off) < 1 / 512;
-  return `a ${exact ? '' : mark > off ? 'scant ' : 'full '}${fraction(mark, 32)} in`;
+  return `${exact ? '' : mark > off ? 'a scant ' : 'a full '}${fraction(mark, 32)} in`;
 }
 
 /** A small length, finer than a ruler has it. */

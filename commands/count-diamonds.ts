@@ -23,11 +23,11 @@ import {
   starTable,
 } from './colours.ts';
 import { manyWords } from './count-field.ts';
-import { roundWords } from './count-rosettes.ts';
+import { orRounds, roundWords } from './count-rosettes.ts';
 import { starsFor } from './count-wish.ts';
 import { blocksFor, diamondsFor, starFor } from './count-wish-grown.ts';
 import { layoutFigures, layoutLines } from './count-words.ts';
-import { askedEdge, diamondEdge, edgeOptions } from './edge.ts';
+import { askedEdge, diamondEdge, edgeOptions, loneNumber } from './edge.ts';
 import {
   BLOCK_SEAMS,
   type Counted,
@@ -66,7 +66,11 @@ export const starForm = form({
   run(values, here) {
     const { quilt, colours, side: along = 0 } = values;
     if (quilt && along > 0) return wrong('one-of-these', { got: 'side, quilt' });
-    if (!quilt && along === 0) return wrong('option-missing', SIDE_MISSING);
+    if (!quilt && along === 0) {
+      const meant = loneNumber(values, here);
+      const instead = meant === null ? {} : { instead: here.again({ size: null, side: meant }) };
+      return wrong('option-missing', { ...SIDE_MISSING, ...instead });
+    }
     const asked = askedEdge(values, here, 'diamond');
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
@@ -235,7 +239,7 @@ export const diamondsForm = form({
   },
   run(values, here) {
     const asked = askedEdge(values, here, 'diamond');
-    if ('asks' in asked) return asked.asks;
+    if ('asks' in asked) return orRounds(asked.asks, values, here);
     if (!asked.ok) return asked;
     const { quilt, colours } = values;
     const from = values.from === '4' ? 4 : 1;

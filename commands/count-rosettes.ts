@@ -14,7 +14,7 @@ import { manyWords } from './count-field.ts';
 import { gardenCloths, gardenFor } from './count-wish.ts';
 import { rosetteFor } from './count-wish-grown.ts';
 import { layoutFigures, layoutLines, PATH_WORDS, roleRows } from './count-words.ts';
-import { askedEdge, hexagonEdge } from './edge.ts';
+import { askedEdge, hexagonEdge, loneNumber, orElse } from './edge.ts';
 import { type Counted, countedFrom, countRosette } from './layouts.ts';
 import { assumedNote } from './patch.ts';
 import { layoutPicture } from './pictures.ts';
@@ -37,7 +37,7 @@ export const rosetteForm = form({
   },
   run(values, here) {
     const asked = askedEdge(values, here, 'hexagon');
-    if ('asks' in asked) return asked.asks;
+    if ('asks' in asked) return orRounds(asked.asks, values, here);
     if (!asked.ok) return asked;
     const { quilt, colours } = values;
     if (quilt && here.given.has('rounds')) return wrong('one-of-these', { got: 'rounds, quilt' });
@@ -52,7 +52,7 @@ export const rosetteForm = form({
     return reply({
       title,
       lines: [
-        `${many(counted.total, 'hexagon', 'hexagons')}: ${roundWords(layout.rounds)}.`,
+        `${many(counted.total, 'hexagon', 'hexagons')}${values.rounds > 0 ? `: ${roundWords(layout.rounds)}` : ''}.`,
         ...layoutLines(made.value, here),
       ],
       table: clothTable(cloths, 'hexagons', { called: 'rounds', name: roundAbout }),
@@ -67,6 +67,14 @@ export const rosetteForm = form({
     });
   },
 });
+
+/** "/count rosette 3" may say how many rounds. */
+export function orRounds(asks: Reply, values: { readonly size?: number }, here: Here): Reply {
+  const rounds = here.given.has('rounds') || here.given.has('quilt') ? null : loneNumber(values, here);
+  return rounds === null
+    ? asks
+    : orElse(asks, here.again({ size: null, rounds }), many(rounds, 'round', 'rounds'));
+}
 
 const FEW = 8;
 

@@ -2,6 +2,7 @@ import type { Here } from '../src/chat/command.ts';
 import { bare, usually } from '../src/chat/option.ts';
 import { length } from '../src/chat/option-kinds.ts';
 import { type Reply, reply } from '../src/chat/reply.ts';
+import { INCHES } from '../src/measure/length.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 import { CORNERS, FLATS, followed, measured } from './measured.ts';
 
@@ -74,3 +75,24 @@ const READINGS = [
   ['flats', 'flat to flat'],
   ['corners', 'point to point'],
 ] as const;
+
+/** A whole number by itself, with no unit behind it and no other number near. */
+const LONE = /(?<![\d.,/:=x-])(?<!\d\s)(\d{1,2})(?![\d.,/]|\s+\d|\s*(?:in\b|inch|["'″′]|cm|mm|ft|x\s*\d))/i;
+
+/**
+ * The number that was read as a size though it may say how many: "/count rosette 3" is as likely of 3 rounds.
+ * Null where the size was said with its name or its unit.
+ */
+export function loneNumber({ size }: EdgeValues, { typed, bare: nameless, defaults }: Here): number | null {
+  if (size === undefined || !nameless.has('size') || typeof typed !== 'string') return null;
+  const said = Number(LONE.exec(typed)?.[1] ?? Number.NaN);
+  return Math.abs(said * INCHES[defaults.unit.value] - size) < 1e-6 ? said : null;
+}
+
+/** A question which way a size is meant, with another reading of the number before the sizes. */
+export const orElse = (asks: Reply, ask: string, words: string): Reply =>
+  reply({
+    ...asks,
+    asks: `Is that ${words}, or patches of this size?`,
+    choices: [{ label: words, ask }, ...asks.choices],
+  });

@@ -31,7 +31,7 @@ export const borderForm = form({
   ],
   options: {
     quilt: neededQuilt,
-    border: required(length('How wide the border finishes', 1 / 4, 40, '3in')),
+    border: required(bare(length('How wide the border finishes', 1 / 4, 40, '3in'))),
     join: otherwise(bare(joinChoice), 'butted'),
     width: usableOption,
     seam: usually(length('Seam allowance', 0, 2, '1/4in'), 'what /me and /guild keep, or 1/4in'),

@@ -71,11 +71,10 @@ const template: Command = {
         const sheet = values.sheet ?? (here.defaults.unit.value === 'in' ? 'letter' : 'a4');
         const { title, size } = SHEETS[sheet];
         const laid = (patch: CutPatch) => templateSheet(patch, size, values.margin);
-        const asked = askedPatch(
-          values,
-          here,
-          (patch) => `${grouped(laid(patch)?.plan.count ?? 0)} on a sheet`,
-        );
+        const asked = askedPatch(values, here, (patch) => {
+          const onSheet = laid(patch)?.plan.count ?? 0;
+          return onSheet === 0 ? 'too large for the sheet' : `${grouped(onSheet)} on a sheet`;
+        });
         if ('asks' in asked) return asked.asks;
         if (!asked.ok) return asked;
         const found = laid(asked.value.patch);

@@ -81,10 +81,8 @@ function fromOne(values: Asked & { readonly cloth: Cloth }, here: Here): Answer 
   const seam = values.seam ?? (paper ? 0 : undefined);
   const size = piece(values.cloth, values.width ?? here.defaults.width.value);
   const margin = values.margin ?? (paper ? 1 / 4 : 0);
-  const asked = askedPatch(
-    { ...values, ...(seam === undefined ? {} : { seam }) },
-    here,
-    (patch) => `at least ${grouped(bestPlan(patch, size, { margin })?.count ?? 0)} of them`,
+  const asked = askedPatch({ ...values, ...(seam === undefined ? {} : { seam }) }, here, (patch) =>
+    atLeast(bestPlan(patch, size, { margin })?.count ?? 0),
   );
   if ('asks' in asked) return asked.asks;
   if (!asked.ok) return asked;
@@ -105,6 +103,10 @@ function fromOne(values: Asked & { readonly cloth: Cloth }, here: Here): Answer 
   });
 }
 
+/** What one reading of a doubtful size comes to. */
+const atLeast = (patches: number): string =>
+  patches === 0 ? 'too large for it' : `at least ${grouped(patches)} of them`;
+
 /** All the cloth that she has, piece by piece. */
 function fromAll(values: Asked & { readonly have: readonly ClothPile[] }, here: Here): Answer {
   const { have: piles, cloth: one, method, motif, margin = 0 } = values;
@@ -115,7 +117,7 @@ function fromAll(values: Asked & { readonly have: readonly ClothPile[] }, here: 
     const counts = piles.map(
       ({ count: pieces }, at) => pieces * (bestPlan(patch, sizes[at]!, { margin })?.count ?? 0),
     );
-    return `at least ${grouped(counts.reduce((sum, patches) => sum + patches, 0))} of them`;
+    return atLeast(counts.reduce((sum, patches) => sum + patches, 0));
   });
   if ('asks' in asked) return asked.asks;
   if (!asked.ok) return asked;

@@ -103,6 +103,12 @@ describe('opening, looking, closing', () => {
   });
 });
 
+test('a goal for each alone is said as that', async () => {
+  const guild = await guildRoom();
+  const open = await guild.ask('/challenge open name:Hundred counting:patches each:100');
+  expect(open.lines[0]).toBe('100 patches each, no goal for all.');
+});
+
 describe('logging', () => {
   test.each([
     ['/log 3', 3, {}],

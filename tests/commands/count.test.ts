@@ -209,6 +209,22 @@ describe('/count field', () => {
 });
 
 describe('/count rosette', () => {
+  test('a bare number may be its rounds as well as a size; with a unit it is a size', async () => {
+    const asked = await ask('/count rosette 3');
+    expect(asked.asks).toBe('Is that 3 rounds, or patches of this size?');
+    expect(asked.choices.map(({ ask: words }) => words)).toEqual([
+      '/count rosette rounds:3',
+      '/count rosette edge:3in',
+      '/count rosette flats:3in',
+      '/count rosette corners:3in',
+    ]);
+    for (const words of ['/count rosette 3in', '/count rosette rounds:2 3', '/count rosette 3 1/2'])
+      expect((await ask(words)).choices[0]?.label, words).toMatch(/side$/);
+    expect((await ask('/count diamonds 3')).choices[0]?.ask).toBe('/count diamonds rounds:3');
+    expect((await ask('/count star 4')).lines.at(-1)).toBe('`/count star side:4`');
+    expect((await ask('/count rosette rounds:0')).lines[0]).toBe('1 hexagon.');
+  });
+
   test.each([0, 1, 2, 3, 4, 7, 20, 100])('%d rounds', async (rounds) => {
     const edge = 1.5;
     const reply = await answered(ask, `/count rosette rounds:${rounds} size:1 1/2in`);

@@ -98,6 +98,11 @@ describe('/finish', () => {
 });
 
 describe('/check', () => {
+  test('a mark that is just right is said without more: 12 an inch came 25/32 in short, 1/32 in a seam', async () => {
+    const reply = await ask('/check row:12 measured:20in size:1in');
+    expect(reply.lines).toContain('Sew 1/32 in shallower: your 1/4 in seam comes out at 0.283 in.');
+  });
+
   test('twenty in a row that came out 33 3/4, as a command and in plain words', async () => {
     const command = await ask('/check row:20 measured:33 3/4in size:1in shape:hexagon along:flats');
     expect(valuesOf(command).expected).toBeCloseTo(34.641, 3);

@@ -65,6 +65,13 @@ const SAME: Readonly<Record<string, readonly string[]>> = {
     '/cut hexagon 1in corners:blunt',
     '/cut hexagon 1in corners blunt',
   ],
+  '/check row:20 measured:68cm shape:hexagon size:2cm': ['/check 20 hexagons size:2cm measured 68cm'],
+  '/check row:20 measured:33 3/4in shape:hexagon': ['/check 20 hexagons came out 33 3/4'],
+  '/check row:20 measured:51in shape:hexagon size:1 1/2in': [
+    '/check 20 1 1/2in hexagons came out 51',
+    '/check 1 1/2in hexagons row:20 came out 51',
+  ],
+  '/finish border quilt:50x60in border:3in join:mitred': ['/finish border 50x60 3in mitred'],
   '/cut shape:half-hexagon size:1in': [
     '/cut half-hexagon 1in',
     '/cut half hexagon 1in',

@@ -133,3 +133,13 @@ describe('/yield, as it is asked by the contract', () => {
     expect(new Set(best).size).toBe(3);
   });
 });
+
+test('a reading that the cloth or the sheet has no room for is told so, not as none at least', async () => {
+  const charm = await ask('/yield hexagon 4in charm');
+  expect(charm.table?.rows).toEqual([
+    ['side', 'too large for it'],
+    ['flat to flat', 'too large for it'],
+    ['point to point', 'at least 1 of them'],
+  ]);
+  expect((await ask('/template hexagon 6in')).table?.rows[0]).toEqual(['side', 'too large for the sheet']);
+});
