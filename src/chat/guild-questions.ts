@@ -50,6 +50,18 @@ const goodsAfter = (verb: RegExp) => (text: string) => {
     .replace(/[\s,.!?]+$/, '')
     .trim();
 };
+/** What she wants her answers in. */
+const SETTING =
+  /\b(?:set|use|using|switch|change|answer|show|speak|tell me|work)\b|\bplease\b|\bprefer\b|\bi(?:'m| am) in\b/i;
+const IN_UNIT = /\b(cm|centimet\w+|mm|millimet\w+|metric|inch(?:es)?|imperial)\b/i;
+const unitIn = (text: string): string => {
+  const said = IN_UNIT.exec(text)?.[1] ?? '';
+  return /^mm|^milli/i.test(said) ? 'mm' : /^inch|^imp/i.test(said) ? 'in' : 'cm';
+};
+/** With one of these it is a question about the work, asked in that unit. */
+const A_JOB =
+  /\b(?:how|what|hex\w*|diamonds?|triangles?|quilts?|fabric|cloth|rosettes?|flowers?|stars?|papers?|templates?|backing|binding|borders?|plan)\b/i;
+const WEEKDAY = /\b(monday|tuesday|wednesday|thursday|friday|saturday|sunday)s?\b/i;
 /** The number of a block of the month. */
 const BLOCK = /\bblock (?:no\.? ?|number )?(\d{1,3})\b/i;
 const blockIn = (text: string) => BLOCK.exec(text)?.[1] ?? '';
@@ -70,7 +82,7 @@ const SAID: readonly Said[] = [
   {
     ask: 'standings',
     all: [
-      /\bstandings\b|\bhow far\b.*\b(?:are we|have we|along)\b|\bhow are we (?:doing|getting on)\b|\bare we (?:there|on track|nearly)\b|\bhow many (?:\w+ )?(?:have we|are (?:done|finished|left)|did we)\b|\bwhen will (?:we|the challenge|it all) be (?:done|finished|ready)\b|\bhow many .*\bso far\b/i,
+      /\bstandings\b|\bhow far\b.*\b(?:are we|have we|along)\b|\bhow are we (?:doing|getting on)\b|\bare we (?:there|on track|nearly)\b|\bhow many (?:\w+ )?(?:have we|are (?:done|finished|left)|did we)\b|\bwhen will (?:we|the challenge|it all) be (?:done|finished|ready)\b|\bhow many .*\bso far\b|\bhow many (?:\w+ )?(?:left|to go)\b|\bwhat (?:did|have) i (?:log|sewn?|logged)\b|\bwho (?:has |have )?(?:logged|sewn|made) (?:the )?most\b/i,
     ],
   },
   {
@@ -79,6 +91,7 @@ const SAID: readonly Said[] = [
   },
   { ask: 'month block', all: [/\b(?:this|the) month(?:['’]?s)? block\b|\bblock (?:for|of) this month\b/i] },
   { ask: 'month show', all: [/\bblocks? of the month\b/i] },
+  { ask: 'month block', all: [/\bwhen\b/i, BLOCK], words: blockIn },
   { ask: 'log', all: [/^\s*(?:please\s+)?log\s/i, new RegExp(COUNT, 'i')], words: fromCount },
   { ask: 'month done', all: [TELLING, DONE, BLOCK], none: [ASKING], words: blockIn },
   {
@@ -131,6 +144,12 @@ const SAID: readonly Said[] = [
     all: [/\bwhat do you (?:keep|know|store|remember) (?:of|about|on) me\b|\bexport my data\b/i],
   },
   { ask: 'me forget', all: [/^\s*(?:please\s+)?(?:forget me|delete (?:my data|all my data|me))\b/i] },
+  { ask: 'me set', all: [SETTING, IN_UNIT], none: [/\d/, A_JOB], words: (text) => `unit:${unitIn(text)}` },
+  {
+    ask: 'me set',
+    all: [/\bremind me\b/i, WEEKDAY],
+    words: (text) => `nudge:${WEEKDAY.exec(text)?.[1]?.toLowerCase()}`,
+  },
   {
     ask: 'me set',
     all: [/\b(?:stop|no more)\b.*\bremind/i],

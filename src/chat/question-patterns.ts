@@ -44,3 +44,7 @@ export const amount = (number: string): number => takeNumber(number.replace('-',
 
 /** Rosettes that are not sewn together. */
 export const APART = /\b(?:apart|separate(?:ly)?|not joined|loose)\b/i;
+
+/** So many stars as make no full ring, and do not stand in rows: each by itself. */
+export const LOOSE_STARS =
+  /\b(?!(?:1|7|19|37|61|91|127|169|217|271) )(\d+) (?:six-point(?:ed)? )?stars\b(?!.*\b(?:between|set|rows?)\b)/i;

@@ -1,6 +1,16 @@
 import { hadIn, partsIn } from './question-cloth.ts';
 import { coloursIn } from './question-colours.ts';
-import { A_COUNT, APART, BED, countIn, NUMBER, PATCHES, SIZE, UNIT } from './question-patterns.ts';
+import {
+  A_COUNT,
+  APART,
+  BED,
+  countIn,
+  LOOSE_STARS,
+  NUMBER,
+  PATCHES,
+  SIZE,
+  UNIT,
+} from './question-patterns.ts';
 
 /** Something that a question has or has not: words in it, or what is read in it. */
 export type Mark = RegExp | ((question: string) => boolean);
@@ -21,7 +31,7 @@ const LENGTH = /\b(?:yards?|yds?|met(?:re|er)s?|fabric|cloth)\b|\d ?m\b/i;
 const IN_A_LENGTH =
   /\bin (?:an?|half|one|\d[\d /.-]*) ?(?:an? )?(?:y(?:ar)?ds?|met(?:re|er)s?|m|fat|fqs?)\b/i;
 const A_LENGTH =
-  /(?:\b\d[\d /.-]*|\ban? |\bhalf an? ) ?(?:y(?:ar)?ds?|met(?:re|er)s?|m|(?:cm|in|inch|inches) of (?:fabric|cloth|material))\b/i;
+  /(?:\b\d[\d /.-]*|\ban? |\bhalf (?:an? )?) ?(?:y(?:ar)?ds?|met(?:re|er)s?|m|(?:cm|in|inch|inches) of (?:fabric|cloth|material))\b/i;
 /** A piece that is cut from by its measures. */
 const A_PIECE =
   /\b(?:pieces?|bits?|remnants?|offcuts?) (?:of \w+ )?(?:of |is |about |measuring )*\d|\d ?(?:in|inch|inches|cm)? (?:pieces?|remnants?|offcuts?)\b/i;
@@ -60,6 +70,9 @@ const A_PART = /\b(?:paths?|cent(?:re|er)s?|petals?)\b/i;
 const OF_A_GARDEN = new RegExp(`\\bgarden\\b|${ROSETTES.source}`, 'i');
 /** One patch round each motif of a print, so many of them. */
 const FUSSY = /\bfussy|\bmotifs?\b/i;
+const isCounted: Mark = (question) => countIn.test(question);
+/** What is said of cloth to be bought, and of nothing else. */
+const FOR_BUYING = /\bwide\b|\bwof\b|\bspare\b|\bshrink/i;
 const HOW_MANY_OF: Mark = (question) =>
   countIn.test(question) || /\b\d+ of (?:them|those|these)\b/i.test(question);
 
@@ -167,6 +180,7 @@ export const SIGNS: readonly Sign[] = [
   },
   { ask: 'plan make', all: [MUCH, /\bstars\b/i, /\bhex\w*\b/i] },
   { ask: 'plan make', all: [APART, ROSETTES, LONG_OR_MUCH] },
+  { ask: 'plan make', all: [LOOSE_STARS, LONG_OR_MUCH], none: [FINISHING, SIZED] },
   { ask: 'plan make', all: [MUCH, A_PART, OF_A_GARDEN], none: [FINISHING, /\bborders?\b/i] },
   { ask: 'yardage', all: [FUSSY, HOW_MANY_OF], none: [had] },
   { ask: 'time', all: [TIME], none: [FINISHING] },
@@ -221,6 +235,7 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'cut', all: [CUT, PATCH], none: [QUILT] },
   { ask: 'count field', all: [QUILT] },
   { ask: 'cut', all: [CUT] },
+  { ask: 'yardage', all: [isCounted, FOR_BUYING] },
   { ask: 'yield', all: [PATCH, A_LENGTH], none: [/^\d+ (?:squares|rectang)/i] },
   { ask: 'cut', all: [PATCH, /\d/] },
   { ask: 'help', all: [/^(?:hello|hi|hey|what can you do|commands?)\b/i] },

@@ -698,4 +698,32 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
     '/count blocks size:2in quilt:60x72in colours:white,grey,navy',
   ],
   ['tumbling blocks 60x72, 2 inch, red and blue', '/count blocks size:2in quilt:60x72in'],
+  // Cloth by the metre is as wide as it is told in centimetres.
+  [
+    'half metre of fabric 110 wide how many 2 inch diamonds',
+    '/yield shape:diamond size:2in cloth:500mm width:1100mm',
+  ],
+  // Stars that make no ring stand by themselves; those that do are set together.
+  ['how much fabric for 12 stars of 1in diamonds', '/plan make layout:star shape:diamond size:1in number:12'],
+  ['how much fabric for 7 stars of 1in diamonds', '/yardage stars:7 shape:diamond size:1in'],
+  [
+    'star quilt king size 2 inch, how many stars and how much fabric',
+    '/plan make layout:stars size:2in quilt:king',
+  ],
+  [
+    '500 diamonds 1 1/2 inch at 40 inch wide, spare 10%',
+    '/yardage pieces:500 shape:diamond size:1 1/2in width:40in spare:10%',
+  ],
+  ['bias binding for a 90 by 108 quilt 2 1/4 inch', '/finish binding quilt:90x108in strip:2 1/4in cut:bias'],
+  ['binding for a 60x72 in quilt', '/finish binding quilt:60x72in'],
+  ['my row of 20 comes out too long, 35 1/2', '/check row:20 measured:35 1/2in'],
+  ['kits for 10 with 1 rosette of 3 rounds each', '/kit members:10 layout:rosette rounds:3'],
+  // What is set, and what the guild has.
+  ['set my units to cm', '/me set unit:cm'],
+  ['use inches please', '/me set unit:in'],
+  ["I'm in the UK, metric please", '/me set unit:cm'],
+  ['remind me on sundays', '/me set nudge:sunday'],
+  ['how many left to go', '/standings'],
+  ['what did I log', '/standings'],
+  ['when is block 3', '/month block block:3'],
 ];

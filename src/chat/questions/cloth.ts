@@ -6,9 +6,15 @@ const BOUGHT = /^(?:yield|yardage|finish backing|finish binding|finish border|pl
 /** How a print repeats: one measure, or two. */
 const REPEAT = `${NUMBER}${UNIT}?(?: ?(?:x|by) ?${NUMBER}${UNIT}?)?`;
 
+/** Cloth by the metre that is so wide is told in centimetres, whatever the patches are told in. */
+const METRES = /\bmet(?:re|er)s?\b|\d ?m\b/i;
+const WIDE_IN_CM = 70;
+
 /** The width of cloth: a bare number among metric ones is in centimetres. */
-const widthOf = (number = '', unit = '', question = ''): string =>
-  `width:${number}${unit || (isMetric(question) ? 'cm' : '')}`;
+const widthOf = (number = '', unit = '', question = ''): string => {
+  const metric = isMetric(question) || (METRES.test(question) && Number(number) > WIDE_IN_CM);
+  return `width:${number}${unit || (metric ? 'cm' : '')}`;
+};
 
 /** What makes of so many patches a layout of them, and no loose ones. */
 const LAID_OUT = new RegExp(

@@ -53,6 +53,13 @@ export const FINISH_TURNS: readonly Turn[] = [
     ),
     says: ([, ...sizes]) => `strip:${sizes.find((size) => size !== undefined)}`,
   },
+  // Said last of all: the strip, where the edge has no size of its own.
+  {
+    of: /^finish binding$/,
+    words: new RegExp(`(?<!\\b(?:x|by) ?)\\b(${NUMBER}${UNIT})(?=[ ,.?!]*$)`, 'i'),
+    unless: /\bhex|\brosette|\bflower|\bside\b/i,
+    says: ([, size]) => `strip:${size}`,
+  },
   {
     of: /^finish binding$/,
     words: new RegExp(`\\b(${NUMBER}${UNIT}) ?(?:hexagons|hexies|sides?)?(?=[ ,.?]|$)`, 'i'),

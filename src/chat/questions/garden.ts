@@ -1,4 +1,4 @@
-import { APART } from '../question-patterns.ts';
+import { APART, LOOSE_STARS } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 const GARDEN = /^(?:count garden|plan make|kit)$/;
@@ -47,6 +47,17 @@ export const GARDEN_TURNS: readonly Turn[] = [
     words:
       /\b(?:(?:path|all) )?(?:a?round|on) the outside\b|\bouter path\b|\b(?<=paths? )(?:all )?a?round\b(?! (?:each|every|the (?:rosettes|flowers)))/i,
     says: () => 'outer:yes',
+  },
+  {
+    of: /^(?:plan make|kit)$/,
+    words: LOOSE_STARS,
+    says: ([, n]) => `layout:star number:${n}`,
+  },
+  // One rosette is no garden.
+  {
+    of: /^(?:plan make|kit)$/,
+    words: /\b1 (?=(?:rosette|flower)\b(?! garden))/i,
+    says: () => 'layout:rosette',
   },
   // "A star quilt, how many stars" is of several.
   {

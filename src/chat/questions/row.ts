@@ -6,6 +6,15 @@ export const ROW_TURNS: readonly Turn[] = [
   // A row that was measured.
   { of: /^check$/, words: new RegExp(`\\bshould(?: have)? (?:be|been|measured?) ${NUMBER}${UNIT}?`, 'i') },
   { of: /^check$/, words: /\brows? of (\d+)\b/i, says: ([, n]) => `row:${n}` },
+  // "Comes out too long, 35 1/2": what it came to stands behind how it came out.
+  {
+    of: /^check$/,
+    words: new RegExp(
+      `\\b(?:comes?|coming|came|turn\\w*) out (?:all |much |a bit |a little |far |too )*(?:small|short|big|large|long|wide)[ ,:=-]+(?:at |it is |is |it's )?(${NUMBER}${UNIT}?)(?=[,.!?]|\\s*$)`,
+      'i',
+    ),
+    says: ([, size]) => `measured:${size}`,
+  },
   { of: /^check$/, words: new RegExp(`= ?(${NUMBER}${UNIT}?)`, 'i'), says: ([, size]) => `measured:${size}` },
   {
     of: /^check$/,
