@@ -1,4 +1,5 @@
 import { planFrom } from '../src/calculator/plan/plan.ts';
+import type { PlanWish } from '../src/calculator/plan/wish.ts';
 import { type Answer, type Command, form, type Here } from '../src/chat/command.ts';
 import { bare, required } from '../src/chat/option.ts';
 import { reply } from '../src/chat/reply.ts';
@@ -53,7 +54,7 @@ const plan: Command = {
           ],
           choices: [
             { label: `Keep it as ‘${name}’`, ask: keep },
-            ...(isFieldUnsaid(values, wish) ? [inRosettes(here)] : []),
+            ...(isFieldUnsaid(values, wish) && hasRoom(wish) ? [inRosettes(here)] : []),
             ...otherwise,
           ],
         });
@@ -173,6 +174,11 @@ const plan: Command = {
 };
 
 export default plan;
+
+/** A quilt is at least as wide and as high as one rosette of two rounds, 8 sides; else there is nothing to fill. */
+const ROSETTE = 8;
+const hasRoom = ({ quilt, edge }: PlanWish): boolean =>
+  quilt !== undefined && Math.min(quilt.width, quilt.height) >= ROSETTE * edge;
 
 /** The other usual way to fill a quilt with hexagons. */
 const inRosettes = ({ again }: Here) => ({

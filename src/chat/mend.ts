@@ -2,6 +2,7 @@ import type { Problem, Result } from '../measure/result.ts';
 import type { Form } from './command.ts';
 import { nearestStart, slipOf } from './near.ts';
 import { understood } from './not-understood.ts';
+import { inFigures } from './number-words.ts';
 import { type Options, type ReadingContext, wordsOf } from './option.ts';
 import { type Manner, type ReadOptions, readOptions } from './read-options.ts';
 import { writeAsk } from './write-ask.ts';
@@ -14,14 +15,42 @@ export interface Mistaken {
   readonly manner: Manner;
 }
 
-type Mend = (problem: Problem, text: string) => string | null;
+type Mend = (problem: Problem, text: string, options: Options) => string | null;
 
-const near: Mend = ({ got, known }, text) => swapped(text, nearestStart(String(got), list(known)));
+/** The word that was most likely meant; else numbers said in words, in figures. */
+const near: Mend = ({ got, known }, text) =>
+  swapped(text, nearestStart(String(got), list(known))) ?? inOtherWords(text, inFigures(text));
+
+const inOtherWords = (text: string, other: string): string | null => (other === text ? null : other);
+
+/** One word, or a number with its fraction. */
+const VALUE = '(?:-?\\d+\\s+\\d+/\\d+\\S*|\\S+)';
+
+/** What was said for an option by its name is put right by its example; not where the size of a patch is missing too. */
+const exampled: Mend = ({ option }, text, options) => {
+  const name = String(option ?? '');
+  const example = options[name]?.example;
+  if (!example || (options.size && !options.size.otherwise && !SIZED.test(text))) return null;
+  const said = new RegExp(`(?<![\\p{L}\\d-])(${name}\\s*[:=]\\s*)${VALUE}`, 'iu');
+  return inOtherWords(
+    text,
+    text.replace(said, (_, named: string) => `${named}${example}`),
+  );
+};
+
+/** Some size is said, with its name or bare. */
+const SIZED = /(?:^|\s)(?:(?:size|edge|flats|height)\s*[:=]|\d)/i;
+
+const nearOrExample: Mend = (...found) => near(...found) ?? exampled(...found);
 
 /** How the words are changed for each thing that may be wrong with them; null where nothing likely was meant. */
 const MENDS: Readonly<Record<string, Mend>> = {
   'words-unread': near,
-  'option-unread': near,
+  'option-unread': nearOrExample,
+  'too-small': exampled,
+  'too-large': exampled,
+  'below-zero': exampled,
+  'not-whole': exampled,
   'goods-unread': near,
   'option-unknown': near,
   'plan-unknown': near,
@@ -45,7 +74,7 @@ export function mended(
   let text: string | null = typeof options === 'string' ? options : named(options);
   let wrongNow: Problem | null = problem;
   for (let slips = 0; slips < MOST_SLIPS; slips++) {
-    text = MENDS[wrongNow.code]?.(wrongNow, text) ?? null;
+    text = MENDS[wrongNow.code]?.(wrongNow, text, form.options) ?? null;
     if (text === null) return null;
     const read = readOptions(form.options, text, context, manner);
     wrongNow = manner === 'question' ? (slipIn(form.options, read) ?? problemOf(read)) : problemOf(read);

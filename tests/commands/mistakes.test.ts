@@ -128,6 +128,21 @@ describe('a mistake is met with what was wrong and something to type', () => {
     },
   );
 
+  test.each([
+    ['/cut one and a half inch hexagon', '/cut shape:hexagon size:1 1/2in'],
+    ['/cut hexagon 1in seam:2ft', '/cut shape:hexagon size:1in seam:1/4in'],
+    ['/time seams:42 method:glue', '/time seams:42 method:running'],
+    ['/yardage 240 hexagon 1in spare:-3%', '/yardage pieces:240 shape:hexagon size:1in spare:5%'],
+    ['/count field 60x72 rows:sideways 1in', '/count field quilt:60x72in size:1in rows:across'],
+    ['/finish backing 60x72in over:90in grain:any', '/finish backing quilt:60x72in over:4in grain:any'],
+    ['/me set pace:0', '/me set pace:2.5'],
+  ])('%s comes back with what was wrong put right, and the rest as it was', async (words, instead) => {
+    const { error, lines } = await ask(words);
+    expect(error).not.toBeNull();
+    expect(lines.at(-1)).toBe(`\`${instead}\``);
+    expect((await ask(instead)).error).toBeNull();
+  });
+
   test('what is shown to type is an ask that is answered', async () => {
     const shown = new Set<string>();
     for (const [words] of MISTAKES)

@@ -179,6 +179,13 @@ describe('what a plan says', () => {
     }
   });
 
+  test('rosettes are not offered where the quilt has no room for one', async () => {
+    const ask = fresh();
+    const offered = async (words: string) => (await ask(words)).choices.map(({ label }) => label).join();
+    expect(await offered('/plan quilt:60x72in')).toMatch(/rosettes of 2 rounds/);
+    expect(await offered('/plan quilt:0.5x1000in')).not.toMatch(/rosettes/);
+  });
+
   test('thread to buy is as many needlefuls as are cut, and no less', async () => {
     const ask = fresh();
     const plan = await ask('/plan rosette rounds:2 size:1in');
