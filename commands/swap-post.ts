@@ -64,13 +64,30 @@ function theirs(whole: WholeSwap, { member, name }: Whose, here: Here): Reply {
       said[is] ?? is,
     ];
   };
+  const still = (of: SwapParcel, ...are: Standing[]) => are.includes(standingOf(of, isIn));
+  const toSend = out.filter((of) => still(of, 'to send'));
+  const toCome = coming.filter((of) => still(of, 'to send', 'on its way'));
+  const back = {
+    out: coming.filter((of) => still(of, 'to send back')),
+    home: out.filter((of) => still(of, 'to send back')),
+  };
+  const envelopes = new Set(toSend.map(({ to }) => to)).size;
+  const comers = new Set(toCome.map(({ from }) => from)).size;
   return reply({
     title: `${swap.name}: the envelopes of ${name}`,
     lines: [
-      `${many(new Set(out.map(({ to }) => to)).size, 'envelope', 'envelopes')} to send, ${many(new Set(coming.map(({ from }) => from)).size, 'comes', 'come')}.`,
-      'Say `/swap sent` when they are in the post, `/swap received` when they come.',
+      `${envelopes === 0 ? 'Nothing more' : many(envelopes, 'envelope', 'envelopes')} to send, ${comers === 0 ? 'nothing more' : grouped(comers)} to come.`,
+      ...(back.out.length > 0 ? [`${many(back.out.length, 'parcel', 'parcels')} to send back.`] : []),
+      ...(back.home.length > 0 ? [`${many(back.home.length, 'parcel', 'parcels')} should come back.`] : []),
+      ...(envelopes + comers > 0
+        ? ['Say `/swap sent` when they are in the post, `/swap received` when they come.']
+        : []),
     ],
-    figures: { toSend: count(out.length), toCome: count(coming.length) },
+    figures: {
+      toSend: count(toSend.length),
+      toCome: count(toCome.length),
+      toSendBack: count(back.out.length),
+    },
     table: {
       columns: ['parcel', 'what', 'is'],
       rows: [

@@ -317,6 +317,26 @@ describe('an ask that only some swaps can be about', () => {
     expect((await guild.ask('/swap offer 2 charms', { as: 'Bea' })).title).toBe('Offered in Stash');
   });
 
+  test('envelopes are those still to be sent and still to come, not what is in the post or should come back', async () => {
+    const guild = await open();
+    await guild.ask('/swap open name:Charms each:4 of:5in squares');
+    for (const as of ['Ada', 'Bea', 'Cora']) await guild.ask('/swap join', { as });
+    await guild.ask('/swap match');
+    const lines = async () => (await guild.ask('/swap envelopes', { as: 'Ada' })).lines;
+    expect((await lines())[0]).toBe('2 envelopes to send, 2 to come.');
+    await guild.ask('/swap sent to:Bea', { as: 'Ada' });
+    expect((await lines())[0]).toBe('1 envelope to send, 2 to come.');
+    await guild.ask('/swap leave', { as: 'Bea' });
+    expect((await lines()).slice(0, 2)).toEqual([
+      '1 envelope to send, 1 to come.',
+      '1 parcel should come back.',
+    ]);
+    await guild.ask('/swap sent', { as: 'Ada' });
+    await guild.ask('/swap received', { as: 'Ada' });
+    await guild.ask('/swap received from:Cora', { as: 'Ada' });
+    expect((await lines())[0]).toMatch(/^Nothing more to send, /);
+  });
+
   test('who takes herself out is spoken to', async () => {
     const guild = await stash();
     await guild.ask('/swap match');
