@@ -12,7 +12,7 @@ import { ok, type Result, wrong } from '../src/measure/result.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
 import { dayWords, many, range } from '../src/measure/speech.ts';
 import { bladeCaution, handsCaution } from './cautions.ts';
-import { currentSlot, patchesIn, seamsIn } from './month-look.ts';
+import { besideWords, currentSlot, patchesIn, seamsIn } from './month-look.ts';
 import { paceFor, paceSource } from './own-pace.ts';
 import { assumedNote, whose } from './patch.ts';
 import { monthOption, whichMonth } from './which-month.ts';
@@ -88,6 +88,7 @@ async function shownBlock({ of, block }: Found, here: Here): Promise<Reply> {
     title: `${of.name}, block ${block.block}`,
     lines: [
       `${many(patchesIn(block), 'patch', 'patches')}: ${block.words}.`,
+      ...besideWords(of),
       `${many(seams, 'seam', 'seams')}, ${say.run(seams * of.size)}${block.joining > 0 ? `: ${grouped(block.joining)} of them join it on` : ''}.`,
       ...(seams > 0 ? [`${time.words}.`] : []),
       ...(block.width > 0 ? [`Sewn to here it measures ${say.size(block.width, block.height)}.`] : []),

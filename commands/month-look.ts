@@ -42,6 +42,7 @@ export async function shownMonth(of: Month, here: Here): Promise<Reply> {
     lines: [
       `${many(blocks.length, 'block', 'blocks')} of ${runRange(least, most, here)} of seam each.`,
       `Shared out: ${of.of}.`,
+      ...besideWords(of),
       `One ${EVERY[of.every]} from ${dayWords(of.first)}.`,
       ...nowWords(of, slots, here),
       ...(hers.length > 0 ? [`Finished by you: ${hers.join(', ')}.`] : []),
@@ -64,6 +65,12 @@ export async function shownMonth(of: Month, here: Here): Promise<Reply> {
     pictures: [chartOf(of, blocks, lengths, here)],
     choices: of.open ? choicesFor(of, slots, hers, here) : [],
   });
+}
+
+/** What lies between rosettes is shared out with them, or "32 of rosette 1" is more than a rosette has. */
+export function besideWords({ of }: Pick<Month, 'of'>): string[] {
+  if (/\b(?:one path|a path to each)\b/.test(of)) return ['With each rosette goes the path beside it.'];
+  return /\bdiamonds between\b/.test(of) ? ['With each rosette goes what is set beside it.'] : [];
 }
 
 /** A run of seam from one length to another, its unit said once. */

@@ -16,6 +16,17 @@ async function opened(words = GARDEN): Promise<GuildRoom> {
 const list = (value: unknown): number[] => value as number[];
 
 describe('a block of the month', () => {
+  test('says that the path goes with its rosette: its share is more than a rosette has', async () => {
+    const guild = await opened();
+    const beside = 'With each rosette goes the path beside it.';
+    expect((await guild.ask('/month show')).lines).toContain(beside);
+    expect((await guild.ask('/month block 1')).lines).toContain(beside);
+    const none = await guild.ask('/month open name:Plain rosettes:7 rounds:2 path:none parts:6');
+    expect(none.lines.join(' ')).not.toMatch(/With each rosette/);
+    const set = await guild.ask('/month open name:Set rosettes:7 rounds:1 path:diamonds parts:6');
+    expect(set.lines).toContain('With each rosette goes what is set beside it.');
+  });
+
   test('of a quilt for a crib bears the caution', async () => {
     const guild = await guildRoom();
     const baby = await guild.ask('/month open name:Baby field:crib size:1in parts:6');
