@@ -9,8 +9,8 @@ import { kitReply } from './kit-reply.ts';
 import { assumedNote } from './patch.ts';
 import { keptNameOption, planOptions } from './plan-options.ts';
 import { planProblem } from './plan-problem.ts';
-import { sheetFor } from './plan-reply.ts';
 import { type PlanValues, wishFrom } from './plan-wish.ts';
+import { sheetFor } from './sheet.ts';
 import { whichPlan } from './which-plan.ts';
 
 /** What is cut to be safe where nobody has said: 5 to 10 in a hundred is common practice, no source. */

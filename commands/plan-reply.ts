@@ -21,9 +21,6 @@ export interface PlanTold {
   readonly choices: Reply['choices'];
 }
 
-/** Where one measures in centimetres or millimetres, one prints on A4. */
-export const sheetFor = ({ defaults }: Here): SheetName => (defaults.unit.value === 'in' ? 'letter' : 'a4');
-
 /** Cloths that leave under half an inch: a crooked cut or the wash eats it. */
 function tightNote({ cloths }: Plan, { say }: Here): string[] {
   const soldBy = say.reading === 'metric' ? 'metric' : 'yard';

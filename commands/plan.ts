@@ -12,9 +12,10 @@ import { freeName, keepAgain, kitChoice, nameFor, optionIn } from './plan-again.
 import { workedWith } from './plan-lines.ts';
 import { keptNameOption, nameOption, planOptions } from './plan-options.ts';
 import { planProblem } from './plan-problem.ts';
-import { planReply, sheetFor } from './plan-reply.ts';
+import { planReply } from './plan-reply.ts';
 import { layoutWords } from './plan-roles.ts';
 import { isFieldUnsaid, type PlanValues, wishFrom } from './plan-wish.ts';
+import { sheetFor } from './sheet.ts';
 import { whichOfHers, whichPlan } from './which-plan.ts';
 
 const named = required(bare(keptNameOption));

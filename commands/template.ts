@@ -13,6 +13,7 @@ import type { TemplatesRecipe } from '../src/pictures/templates.ts';
 import { bladeCaution } from './cautions.ts';
 import { type AskedPatch, askedPatch, assumedNote, patchOptions, titled } from './patch.ts';
 import { fileName } from './pictures.ts';
+import { sheetFor } from './sheet.ts';
 
 const SHEETS = {
   letter: { title: 'letter', size: sizeOf('letter') },
@@ -68,7 +69,7 @@ const template: Command = {
         ),
       },
       run(values, here) {
-        const sheet = values.sheet ?? (here.defaults.unit.value === 'in' ? 'letter' : 'a4');
+        const sheet = values.sheet ?? sheetFor(here);
         const { title, size } = SHEETS[sheet];
         const laid = (patch: CutPatch) => templateSheet(patch, size, values.margin);
         const asked = askedPatch(values, here, (patch) => {

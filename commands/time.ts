@@ -1,3 +1,4 @@
+import { seamsRoundByRound } from '../src/calculator/layouts/rosette.ts';
 import { finishDates } from '../src/calculator/stitching/finish-dates.ts';
 import { type StitchMethod, stitchesPerInch } from '../src/calculator/stitching/method.ts';
 import { threadToCut, WORKING_LENGTH } from '../src/calculator/stitching/needlefuls.ts';
@@ -22,6 +23,10 @@ const USUAL_HOURS = 5;
 
 const timeOptions = {
   seams: bare(alsoNamed(whole('How many seams', 1, 3_000_000, '42'), 'seam')),
+  pieces: alsoNamed(
+    whole('So many hexagons, laid round by round', 1, 1_000_000, '240'),
+    ...['piece', 'patches', 'patch', 'hexagons'],
+  ),
   ...madeOfOptions,
   ...hexagonEdge,
   method: otherwise(
@@ -64,8 +69,15 @@ const time: Command = {
         const { edge, assumed, otherwise: choices } = asked.value;
         const made = madeOf(values, edge, here);
         if (made && !made.ok) return manyWords(made);
-        if (made && values.seams !== undefined) return wrong('one-of-these', { got: 'seams, or a layout' });
-        const seams = made?.value.seams ?? values.seams;
+        const { pieces } = values;
+        const said = [
+          values.seams !== undefined && 'seams',
+          pieces !== undefined && 'pieces',
+          made && 'a layout',
+        ];
+        const ways = said.filter(Boolean);
+        if (ways.length > 1) return wrong('one-of-these', { got: ways.join(', or ') });
+        const seams = made?.value.seams ?? (pieces === undefined ? values.seams : seamsRoundByRound(pieces));
         if (seams === undefined) return wrong('what-to-sew');
         if (seams === 0) return wrong('nothing-to-sew');
         const pace = await paceFor(values.pace, edge, here);
@@ -75,7 +87,9 @@ const time: Command = {
         const told: Told = {
           ...{ here, rates, pace, start, assumed, choices },
           method: values.method,
-          what: made?.value.words ?? null,
+          what:
+            made?.value.words ??
+            (pieces === undefined ? null : `${many(pieces, 'hexagon', 'hexagons')} laid round by round`),
         };
         return withCribCaution(answer(sewn, told), values.field?.bed);
       },

@@ -8,6 +8,7 @@ import { loadedOnce } from './loaded-once.ts';
 import type { Options, ReadingContext } from './option.ts';
 import type { Doubt } from './question-doubts.ts';
 import { type ReadOptions, readNamedOptions, readOptions } from './read-options.ts';
+import { readingOf } from './reading-of.ts';
 import { referenceOf } from './reference.ts';
 import type { Reply } from './reply.ts';
 import { shownName } from './shown-name.ts';
@@ -192,7 +193,7 @@ function withFallbacks(form: Form, read: ReadOptions) {
 }
 
 function hereFor(
-  { command, form }: Found,
+  { command, form, options }: Found,
   ask: Ask,
   known: Pick<Here, 'defaults' | 'today' | 'given' | 'bare' | 'facts'> & {
     values: Readonly<Record<string, unknown>>;
@@ -203,7 +204,7 @@ function hereFor(
   return {
     ...{ who, guild, place, now, today, defaults, given, bare, facts },
     typed: ask.words,
-    say: speech(defaults.reading.value),
+    say: speech(readingOf(options, defaults)),
     again: (changes) =>
       writeAsk(command.name, form, {
         ...Object.fromEntries([...given].map((key) => [key, values[key]])),

@@ -110,7 +110,8 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'arrangement-unknown': ({ got, option, near: around, rows }) =>
     `${text(got)} ${option === 'stars' ? 'stars' : 'rosettes'} make no full ring. Rings are 1, 7, 19, 37 and so on (${text(around)} are near), or rows such as ${text(rows) || '6x5'}. Not joined: /plan ${option === 'stars' ? 'star' : 'rosette'} number:${text(got)}.`,
   'too-far': () => 'That ends past the year 9999. More hours a week, or fewer seams?',
-  'what-to-sew': () => 'How many seams? For example seams:42, rosette:2 or field:60x72in.',
+  'what-to-sew': () =>
+    'How many seams, or of what? For example seams:42, pieces:240, rosette:2 or field:60x72in.',
   'cloth-unread': ({ got }) =>
     `I cannot read ${quoted(got)} as cloth. For example have:3 fat quarters, 12 5in squares, 1 1/2yd.`,
   'cloth-list-empty': () => 'There is no cloth in that list. For example have:3 fat quarters, 1 1/2yd.',

@@ -131,6 +131,8 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
     '/yield shape:hexagon size:1 1/2in cloth:36in motif:4x4in',
   ],
   ['got 18 x 21 inches, 1.5in hexagons, how many', '/yield shape:hexagon size:1 1/2in cloth:18x21in'],
+  ['how many 2cm hexies from 1.5 m of 110 cm', '/yield shape:hexagon size:20mm cloth:1500mm width:1100mm'],
+  ['how many 1 inch hexies from 2 yards of 44 inch', '/yield shape:hexagon size:1in cloth:72in width:44in'],
   ['got a yard & a half, 1 inch hexies, how many?', '/yield shape:hexagon size:1in cloth:54in'],
   [
     "hello, I'm cutting 1in hexies with 3/8 seams from 1/2 yd of 108 wide backing, how many do I get? cheers",
@@ -513,6 +515,8 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   // How long, and how much thread.
   ['How long will a 60x72 in 1" take at an hour a day?', '/time field:60x72in size:1in hours:7'],
   ['half an hour a day, 3 round rosette, when will it be done', '/time rosette:3 hours:3.5'],
+  ['500 hexagons, how long', '/time pieces:500'],
+  ['how long will 300 2cm hexies take me at 4 hours a week', '/time pieces:300 size:20mm hours:4'],
   ['how long does it take to sew a flower', '/time rosette:1'],
   ['how long for 100 blocks 2in', '/time blocks:100 size:2in'],
   ['how long for 42 seams if i take 3 minutes each', '/time seams:42 pace:3'],

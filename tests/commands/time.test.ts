@@ -105,11 +105,21 @@ describe('/time, as it is asked by the contract', () => {
     expectFigures(after, 'date', { finishDate: '2026-12-03' });
   });
 
+  test('so many hexagons are sewn round by round: 19 are a rosette of two rounds', async () => {
+    const [loose, rosette] = [await answered(ask, '/time pieces:19'), await answered(ask, '/time rosette:2')];
+    expect(loose.figures).toEqual(rosette.figures);
+    expect(loose.title).toBe('Sewing 19 hexagons laid round by round');
+    expectFigures(await answered(ask, '/time pieces:500'), '', { seams: 1422 });
+  });
+
   test('nothing to sew, nothing said, too far, both said', async () => {
     expect((await ask('/time')).error?.code).toBe('what-to-sew');
     expect((await ask('/time seams:3000000 size:40in measure:edge')).error).not.toBeNull();
     expect((await ask('/time seams:3000000 edge:480in hours:1/4')).error?.code).toBe('too-far');
     expect((await ask('/time seams:42 rosette:2')).error?.code).toBe('one-of-these');
+    expect((await ask('/time seams:42 pieces:7')).error?.code).toBe('one-of-these');
+    expect((await ask('/time pieces:19 rosette:2')).error?.code).toBe('one-of-these');
+    expect((await ask('/time pieces:1')).error?.code).toBe('nothing-to-sew');
     expect((await ask('/time rosette:0')).error?.code).toBe('too-small');
     expect((await ask('/time seams:10 start:2026-02-30')).error?.code).toBe('day-unread');
   });

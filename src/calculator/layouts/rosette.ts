@@ -28,6 +28,19 @@ export const inRound = (r: number): number => (r === 0 ? 1 : 6 * r);
  */
 export const rosetteTotal = (rounds: number): number => 3 * rounds * (rounds + 1) + 1;
 
+/**
+ * The seams in so many hexagons laid round by round about one, the last round begun and not closed where they do
+ * not fill it: 3n - ceil(sqrt(12n - 3)). It is also the most that n hexagons can share (F. Harary and H. Harborth,
+ * Extremal animals, 1976; from memory).
+ *
+ * @example
+ * seamsRoundByRound(7) // 12
+ * seamsRoundByRound(19) // 42
+ * seamsRoundByRound(500) // 1422
+ */
+export const seamsRoundByRound = (pieces: number): number =>
+  3 * pieces - Math.ceil(Math.sqrt(12 * pieces - 3));
+
 /** The hexagons' centres of round r, from the rosette's centre. */
 export const roundSpots = (r: number): Spot[] => ring(r).map((spot) => spread(spot, NEXT_HEXAGON));
 

@@ -22,6 +22,10 @@ const LAID_OUT = new RegExp(
   'i',
 );
 
+/** Patches of which the seams are not those of hexagons. */
+const OTHER_SHAPES =
+  '\\b(?:diamonds?|triangles?|kites?|squares?|rectangles?|octagons?|pentagons?|tumblers?|clam[- ]?shells?|apple[- ]?cores?|half)\\b';
+
 /** A repeat by one measure is as long as it is wide. */
 const motifOf = (size: string): string =>
   `motif:${/x|by/i.test(size) ? size : `${size.replace(/[a-z" ]+$/i, '')}x${size}`}`;
@@ -45,6 +49,12 @@ export const CLOTH_TURNS: readonly Turn[] = [
     of: BOUGHT,
     words: /\b(\d{2,3})( ?(?:in|inch|inches|cm)\b| ?")[- ]*(?:fabric|cloth|material|cotton)\b/i,
     says: ([, n, unit], question) => widthOf(n, unit, question),
+  },
+  {
+    of: BOUGHT,
+    words: /\bof (?:(4\d|10\d)( ?(?:in|inch|inches)\b| ?")|(9\d|1[0-6]\d)( ?cm\b))(?! ?(?:x|by)\b)/i,
+    where: /\d ?(?:m|met(?:re|er)s?|yds?|yards?) of (?:4|9|1)/i,
+    says: ([, n, unit, metric, cm], question) => widthOf(n ?? metric, unit ?? cm, question),
   },
   {
     of: BOUGHT,
@@ -95,6 +105,12 @@ export const CLOTH_TURNS: readonly Turn[] = [
     words: countIn,
     unless: LAID_OUT,
     says: ([, n, other]) => `number:${n ?? other}`,
+  },
+  {
+    of: /^time$/,
+    words: countIn,
+    unless: new RegExp(`${OTHER_SHAPES}|${LAID_OUT.source}`, 'i'),
+    says: ([, n, other]) => `pieces:${n ?? other}`,
   },
   { of: /^(?:yield|time|plan make|kit)$/, words: countIn },
   { of: /^cut$/, words: countIn, where: new RegExp(`${NUMBER}${UNIT}`, 'i') },

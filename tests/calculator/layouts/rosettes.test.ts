@@ -12,7 +12,12 @@ import { garden, type Path, pathPerRosette, pathPieces } from '../../../src/calc
 import { gardenWithDiamonds } from '../../../src/calculator/layouts/garden-with-diamonds.ts';
 import { direction, plus } from '../../../src/calculator/layouts/lattice.ts';
 import { pointOf } from '../../../src/calculator/layouts/patches.ts';
-import { inRound, rosette, rosetteTotal } from '../../../src/calculator/layouts/rosette.ts';
+import {
+  inRound,
+  rosette,
+  rosetteTotal,
+  seamsRoundByRound,
+} from '../../../src/calculator/layouts/rosette.ts';
 import { tally } from '../../../src/calculator/layouts/tally.ts';
 import { given, liesFlat } from './by-eye.ts';
 
@@ -25,6 +30,40 @@ const rows = (n: number, perRow: number, second?: 1 | -1): Arrangement => ({
 });
 
 describe('a rosette', () => {
+  /** Put down one by one on axial coordinates, each seam counted as a patch comes to lie beside others. */
+  it('begun to any number of patches has the seams of the closed form', () => {
+    const sides = [
+      [1, 0],
+      [0, 1],
+      [-1, 1],
+      [-1, 0],
+      [0, -1],
+      [1, -1],
+    ] as const;
+    const laid = new Set<string>();
+    let seams = 0;
+    const lay = (q: number, r: number) => {
+      seams += sides.filter(([dq, dr]) => laid.has(`${q + dq},${r + dr}`)).length;
+      laid.add(`${q},${r}`);
+      expect(seamsRoundByRound(laid.size), `${laid.size} patches`).toBe(seams);
+    };
+    lay(0, 0);
+    for (let round = 1; round <= 20; round++) {
+      // Beside the corner where the round before ended, so that each patch has as many seams as it can.
+      let [q, r] = [round - 1, 1];
+      const walk = [
+        ...Array(round - 1).fill(2),
+        ...[3, 4, 5, 0, 1].flatMap((side) => Array(round).fill(side)),
+      ] as number[];
+      for (const side of [...walk, 1]) {
+        lay(q, r);
+        const [dq, dr] = sides[side as 0 | 1 | 2 | 3 | 4 | 5];
+        [q, r] = [q + dq, r + dr];
+      }
+    }
+    expect(laid.size).toBe(rosetteTotal(20));
+  });
+
   it.each(Array.from({ length: 31 }, (_, R) => R))('of %i rounds has the counts of its closed forms', (R) => {
     const made = given(rosette(R));
     const counted = tally(made.patches);
