@@ -87,7 +87,7 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
     const today = dateIn(ask.now, defaults.zone.value);
     const context = { unit: defaults.unit.value, today };
     if (found.doubt) return askedBack(found, found.doubt, context, ask, bound);
-    const read = readAsked(found, context);
+    const read = await readAnyway(found, context);
     const slip = await slipOfQuestion(found, read);
     if (slip) return explain(slip, found, context);
     if (!read.ok) return explain(read.problem, found, context);
@@ -162,6 +162,20 @@ async function slipOfQuestion({ form, manner }: Found, read: Result<ReadOptions>
   if (read.ok && !read.value.left.some((word) => word.length >= SHORTEST_SLIP)) return null;
   return (await import('./mend.ts')).slipIn(form.options, read);
 }
+
+/** What cannot be read in a command is read once more with its numbers in figures: "one and a half inch". */
+async function readAnyway(found: Found, context: ReadingContext): Promise<Result<ReadOptions>> {
+  const read = readAsked(found, context);
+  if (read.ok || found.manner === 'question') return read;
+  const { inFigures } = await import('./number-words.ts');
+  const options =
+    typeof found.options === 'string' ? inFigures(found.options) : eachIn(found.options, inFigures);
+  const again = readAsked({ ...found, options }, context);
+  return again.ok ? again : read;
+}
+
+const eachIn = (options: Readonly<Record<string, string>>, change: (words: string) => string) =>
+  Object.fromEntries(Object.entries(options).map(([name, words]) => [name, change(words)]));
 
 function readAsked({ form, options, manner, filled }: Found, context: ReadingContext): Result<ReadOptions> {
   if (typeof options !== 'string') return readNamedOptions(form.options, options, context);

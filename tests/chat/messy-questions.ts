@@ -133,6 +133,7 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['got 18 x 21 inches, 1.5in hexagons, how many', '/yield shape:hexagon size:1 1/2in cloth:18x21in'],
   ['how many 2cm hexies from 1.5 m of 110 cm', '/yield shape:hexagon size:20mm cloth:1500mm width:1100mm'],
   ['how many 1 inch hexies from 2 yards of 44 inch', '/yield shape:hexagon size:1in cloth:72in width:44in'],
+  ['how many 1 inch hexagons do I get per yard', '/yield shape:hexagon size:1in cloth:36in'],
   ['got a yard & a half, 1 inch hexies, how many?', '/yield shape:hexagon size:1in cloth:54in'],
   [
     "hello, I'm cutting 1in hexies with 3/8 seams from 1/2 yd of 108 wide backing, how many do I get? cheers",

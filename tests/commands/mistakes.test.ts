@@ -129,7 +129,7 @@ describe('a mistake is met with what was wrong and something to type', () => {
   );
 
   test.each([
-    ['/cut one and a half inch hexagon', '/cut shape:hexagon size:1 1/2in'],
+    ['/cut one and a half inch hexagno', '/cut shape:hexagon size:1 1/2in'],
     ['/cut hexagon 1in seam:2ft', '/cut shape:hexagon size:1in seam:1/4in'],
     ['/time seams:42 method:glue', '/time seams:42 method:running'],
     ['/yardage 240 hexagon 1in spare:-3%', '/yardage pieces:240 shape:hexagon size:1in spare:5%'],
@@ -141,6 +141,15 @@ describe('a mistake is met with what was wrong and something to type', () => {
     expect(error).not.toBeNull();
     expect(lines.at(-1)).toBe(`\`${instead}\``);
     expect((await ask(instead)).error).toBeNull();
+  });
+
+  test.each([
+    ['/cut one and a half inch hexagon', '/cut 1 1/2in hexagon'],
+    ['/count rosette two rounds', '/count rosette rounds:2'],
+  ])('%s, with its number in words, is %s', async (words, figures) => {
+    const [said, plain] = [await ask(words), await ask(figures)];
+    expect(said.error).toBeNull();
+    expect(said.figures).toEqual(plain.figures);
   });
 
   test('what is shown to type is an ask that is answered', async () => {
