@@ -59,12 +59,14 @@ export function layoutPicture({
   const layout = laid(ask);
   const counted = tally(layout.patches);
   const { roles: names } = layout.patches;
-  const marks = marksFor(names);
+  // A part with no patches is not shown, and takes no letter.
+  const shown = names.filter((name) => counted.byRole[name]! > 0);
+  const marks = marksFor(shown);
   const looks = looksFor(names.map((name) => (ask.cloths?.includes(name) ? name : (cloths[name] ?? ''))));
   const roles = names.map((name, i): Role => {
     const count = counted.byRole[name]!;
     const words = `${called[name] ?? name}: ${grouped(count)}`;
-    return { look: looks[i]!, mark: marks[i]!, id: `role${i}`, words, count };
+    return { look: looks[i]!, mark: marks[shown.indexOf(name)] ?? '', id: `role${i}`, words, count };
   });
   const all = boxOf(counted, edge);
   const size = finishedSize(layout, counted, edge);
