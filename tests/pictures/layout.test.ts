@@ -75,6 +75,12 @@ test('the trim line is where the sides are trimmed, and only there', async () =>
   expect(await trims('/count rosette rounds:2')).toBe(false);
 });
 
+test('each part that is there has a letter, and none is left out between', async () => {
+  const words = '/count stars stars:7 size:1in colours:red, blue, green, cream, plum';
+  const letters = new Set(lettersIn(await svgOf(words)).filter((text) => /^[A-Z]$/.test(text)));
+  expect([...letters].sort().join('')).toBe('ABCDEF');
+});
+
 test('every patch of a small rosette carries the number of its round', async () => {
   const letters = lettersIn(await svgOf('/count rosette rounds:3'));
   const numbered = (n: string) => letters.filter((text) => text === n).length;
