@@ -6,7 +6,7 @@ import type { Challenge, ChallengeTerms } from '../src/guild/challenge-facts.ts'
 import { countedWords } from '../src/guild/counted.ts';
 import { ok, type Result, type Wrong, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import { dayWords } from '../src/measure/speech.ts';
+import { capital, dayWords } from '../src/measure/speech.ts';
 import {
   countingOption,
   daysFit,
@@ -24,7 +24,6 @@ import {
 } from './challenge-terms.ts';
 import { challengeFigures, termsWords } from './challenge-words.ts';
 import { keptPlan } from './kept-plan.ts';
-import { capital } from './patch.ts';
 import { challengeOption, whichChallenge } from './which-challenge.ts';
 import { mayArrange } from './which-one.ts';
 

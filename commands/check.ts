@@ -13,9 +13,11 @@ import { count, inches, reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 import { decimal, fraction, grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
+import { assumedNote, whose } from './assumed.ts';
 import { measuredRow, rowCount } from './check-options.ts';
 import { askedEdge, edgeOptions } from './edge.ts';
-import { assumedNote, seamOf, shapeChoices, whose } from './patch.ts';
+import { seamOf } from './patch.ts';
+import { shapeChoices } from './patch-options.ts';
 
 const checkOptions = {
   row: required(bare(rowCount)),

@@ -5,7 +5,7 @@ import { length } from '../src/chat/option-kinds.ts';
 import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import { assumedNote } from './patch.ts';
+import { assumedNote } from './assumed.ts';
 import { ballPicture } from './pictures.ts';
 
 /** Sides left open to turn the ball and fill it: common practice, no source. */

@@ -8,6 +8,7 @@ import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
 import { arrangement } from './arrangement.ts';
+import { assumedNote } from './assumed.ts';
 import {
   clothFigures,
   clothTable,
@@ -37,7 +38,6 @@ import {
   countedFrom,
   countStar,
 } from './layouts.ts';
-import { assumedNote } from './patch.ts';
 import { layoutPicture } from './pictures.ts';
 import { quiltOption } from './wish.ts';
 

@@ -9,12 +9,12 @@ import { type Wrong, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { isInfantBed, isUsual, type Size } from '../src/measure/size.ts';
 import { many } from '../src/measure/speech.ts';
+import { assumedNote } from './assumed.ts';
 import { cribCaution } from './cautions.ts';
 import { clothFigures, coloursOption, inTheCloths, placeWords } from './colours.ts';
 import { layoutFigures, layoutLines } from './count-words.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
 import { type Counted, countField } from './layouts.ts';
-import { assumedNote } from './patch.ts';
 import { layoutPicture } from './pictures.ts';
 import { planChoice } from './plan-choice.ts';
 

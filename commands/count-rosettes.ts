@@ -9,6 +9,7 @@ import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
 import { arrangement } from './arrangement.ts';
+import { assumedNote } from './assumed.ts';
 import { clothFigures, clothTable, coloured, coloursOption, inTheCloths, roundAbout } from './colours.ts';
 import { manyWords } from './count-field.ts';
 import { gardenCloths, gardenFor } from './count-wish.ts';
@@ -16,7 +17,6 @@ import { rosetteFor } from './count-wish-grown.ts';
 import { layoutFigures, layoutLines, PATH_WORDS, roleRows } from './count-words.ts';
 import { askedEdge, hexagonEdge, loneNumber, orElse } from './edge.ts';
 import { type Counted, countedFrom, countRosette } from './layouts.ts';
-import { assumedNote } from './patch.ts';
 import { layoutPicture } from './pictures.ts';
 import { quiltOption } from './wish.ts';
 

@@ -18,6 +18,7 @@ import { count, type Figure, type Reply, reply } from '../src/chat/reply.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
 import type { LayoutAsk } from '../src/pictures/laid.ts';
+import { assumedNote } from './assumed.ts';
 import {
   clothFigures,
   clothTable,
@@ -30,7 +31,6 @@ import {
 } from './colours.ts';
 import { manyWords } from './count-field.ts';
 import { layoutFigures } from './count-words.ts';
-import { assumedNote } from './patch.ts';
 import { planChoice } from './plan-choice.ts';
 import { bedCaution, bedNote, type Wished } from './wish.ts';
 import {

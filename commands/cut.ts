@@ -5,8 +5,11 @@ import { type PatchStrip, stripFor } from '../src/calculator/shapes/strip.ts';
 import { type Command, form, type Here } from '../src/chat/command.ts';
 import { type Figure, inches, type Reply, reply, squareInches } from '../src/chat/reply.ts';
 import { decimal, rulerReading } from '../src/measure/ruler.ts';
+import { capital } from '../src/measure/speech.ts';
+import { assumedNote } from './assumed.ts';
 import { bladeCaution } from './cautions.ts';
-import { type AskedPatch, askedPatch, assumedNote, capital, patchOptions, titled } from './patch.ts';
+import { type AskedPatch, askedPatch, titled } from './patch.ts';
+import { patchOptions } from './patch-options.ts';
 import { measureWords } from './patch-words.ts';
 import { patchPicture } from './pictures.ts';
 

@@ -5,7 +5,7 @@ import { planCuts } from '../src/calculator/fabric/plan-cuts.ts';
 import type { Block } from '../src/calculator/fabric/search/block.ts';
 import { count, type Figure } from '../src/chat/reply.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
-import { many, type Speech } from '../src/measure/speech.ts';
+import { capital, many, type Speech } from '../src/measure/speech.ts';
 import { METHOD, planWords } from './plan-words.ts';
 
 /** Cuts are told of plans up to so many patches; more are cut in parts anyway. */
@@ -43,7 +43,7 @@ export const namedPlanWords = (plan: CuttingPlan, say: Speech): string =>
 export function blocksWords({ blocks }: BestPlan, say: Speech): string[] {
   const [only] = blocks;
   if (blocks.length === 1 && only?.cut.as === 'lay') return [`${namedPlanWords(only.cut.plan, say)}.`];
-  if (blocks.length === 1 && only) return [`${withCapital(blockWords(only, say))}.`];
+  if (blocks.length === 1 && only) return [`${capital(blockWords(only, say))}.`];
   const parts = blocks.map(
     (block) => `${say.size(block.width, block.length)}, ${grouped(block.count)}: ${blockWords(block, say)}`,
   );
@@ -84,5 +84,3 @@ function rowStepWords([first, second]: readonly [number, number], say: Speech): 
   if (Math.abs(first - second) < 1e-3) return say.length(first);
   return `${say.length(first)} and ${say.length(second)} by turns`;
 }
-
-const withCapital = (words: string): string => words.replace(/^./, (letter) => letter.toUpperCase());

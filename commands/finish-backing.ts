@@ -5,6 +5,7 @@ import { choice } from '../src/chat/option-kinds.ts';
 import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many, type Speech } from '../src/measure/speech.ts';
+import { assumedNote } from './assumed.ts';
 import { bought, metresFigure, purchaseFor, tightWords, yardsFigure } from './bought.ts';
 import {
   neededQuilt,
@@ -17,7 +18,6 @@ import {
   usableWidth,
   widthAssumed,
 } from './finish-words.ts';
-import { assumedNote } from './patch.ts';
 
 /** Backing cloth sold 108 in wide gives 106 in: common practice, no source. */
 const WIDE = 106;

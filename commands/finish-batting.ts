@@ -1,9 +1,9 @@
 import { BATTING_PACKAGES, type BattingPackage, batting } from '../src/calculator/finishing/batting.ts';
 import { form } from '../src/chat/command.ts';
 import { count, inches, reply } from '../src/chat/reply.ts';
-import type { Speech } from '../src/measure/speech.ts';
+import { capital, type Speech } from '../src/measure/speech.ts';
+import { assumedNote } from './assumed.ts';
 import { neededQuilt, overAssumed, overOption, quiltAssumed, quiltCautions } from './finish-words.ts';
-import { assumedNote, capital } from './patch.ts';
 
 export const battingForm = form({
   name: 'batting',

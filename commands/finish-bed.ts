@@ -5,8 +5,8 @@ import { choice, length, size, writeSize } from '../src/chat/option-kinds.ts';
 import { inches, reply } from '../src/chat/reply.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 import type { Size } from '../src/measure/size.ts';
+import { assumedNote } from './assumed.ts';
 import { cribCaution } from './cautions.ts';
-import { assumedNote } from './patch.ts';
 
 /** Width × length in figures; a bed's name here would be its quilt, not its mattress. */
 const mattressSize: Option<Size, false> = {

@@ -13,6 +13,7 @@ import { count, type Figure, inches, reply } from '../src/chat/reply.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
 import { many, type Speech } from '../src/measure/speech.ts';
+import { assumedNote } from './assumed.ts';
 import { bought, metresFigure, purchaseFor, tightWords, yardsFigure } from './bought.ts';
 import { bladeCaution } from './cautions.ts';
 import {
@@ -24,7 +25,6 @@ import {
   usableWidth,
   widthAssumed,
 } from './finish-words.ts';
-import { assumedNote } from './patch.ts';
 
 /** The strip of a double binding: common practice, no source. */
 export const BINDING_STRIP = 2.5;

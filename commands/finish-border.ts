@@ -4,6 +4,7 @@ import { bare, otherwise, required, usually } from '../src/chat/option.ts';
 import { choice, length } from '../src/chat/option-kinds.ts';
 import { count, inches, reply } from '../src/chat/reply.ts';
 import { many } from '../src/measure/speech.ts';
+import { assumedNote, whose } from './assumed.ts';
 import { bought, metresFigure, purchaseFor, tightWords, yardsFigure } from './bought.ts';
 import { bladeCaution } from './cautions.ts';
 import {
@@ -15,7 +16,7 @@ import {
   usableWidth,
   widthAssumed,
 } from './finish-words.ts';
-import { assumedNote, seamOf, whose } from './patch.ts';
+import { seamOf } from './patch.ts';
 
 const joinChoice = choice('How the corners are made', [
   { name: 'butted', title: 'butted', words: ['butt', 'square'] },

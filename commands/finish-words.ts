@@ -3,8 +3,8 @@ import { bare, otherwise, required, usually } from '../src/chat/option.ts';
 import { length, size } from '../src/chat/option-kinds.ts';
 import { wrong } from '../src/measure/result.ts';
 import { isInfantBed, type Size } from '../src/measure/size.ts';
+import { whose } from './assumed.ts';
 import { cribCaution } from './cautions.ts';
-import { whose } from './patch.ts';
 
 /** The quilt that is to be finished. */
 export const quiltOption = bare(size('The quilt top, finished'));

@@ -12,9 +12,9 @@ import type { Taken } from '../src/measure/number.ts';
 import { ok, type Result, wholeAbove, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many, type Speech } from '../src/measure/speech.ts';
+import { assumedNote } from './assumed.ts';
 import { bought, roundUp } from './bought.ts';
 import { bladeCaution } from './cautions.ts';
-import { assumedNote } from './patch.ts';
 
 const LONGEST_LIST = 400;
 

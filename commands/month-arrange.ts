@@ -4,11 +4,11 @@ import { choice, date, length, whole, words } from '../src/chat/option-kinds.ts'
 import { reply } from '../src/chat/reply.ts';
 import { scheduled } from '../src/guild/schedule.ts';
 import { wrong } from '../src/measure/result.ts';
+import { assumedNote } from './assumed.ts';
 import { withCribCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
 import { shownMonth } from './month-look.ts';
 import { sharedOptions, sharedOut } from './month-shared.ts';
-import { assumedNote } from './patch.ts';
 import { monthOption, whichMonth } from './which-month.ts';
 import { mayArrange } from './which-one.ts';
 

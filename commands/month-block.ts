@@ -11,10 +11,10 @@ import type { BlockPieces, Month, MonthBlock } from '../src/guild/month-facts.ts
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
 import { dayWords, many, range } from '../src/measure/speech.ts';
+import { assumedNote, whose } from './assumed.ts';
 import { bladeCaution, handsCaution } from './cautions.ts';
 import { besideWords, currentSlot, patchesIn, seamsIn } from './month-look.ts';
 import { paceFor, paceSource } from './own-pace.ts';
-import { assumedNote, whose } from './patch.ts';
 import { monthOption, whichMonth } from './which-month.ts';
 import type { Settled } from './which-one.ts';
 

@@ -3,8 +3,7 @@ import { bare } from '../src/chat/option.ts';
 import { count, inches, type Picture, type Reply, reply } from '../src/chat/reply.ts';
 import type { Every, Finished, Month, MonthBlock } from '../src/guild/month-facts.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
-import { dayWords, many, range } from '../src/measure/speech.ts';
-import { capital } from './patch.ts';
+import { capital, dayWords, many, range } from '../src/measure/speech.ts';
 import { monthOption, whichMonth } from './which-month.ts';
 
 const EVERY: Readonly<Record<Every, string>> = {

@@ -10,7 +10,7 @@ import type { CutPatch } from '../src/calculator/shapes/shape.ts';
 import type { Here } from '../src/chat/command.ts';
 import type { Picture } from '../src/chat/reply.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import { many } from '../src/measure/speech.ts';
+import { capital, many } from '../src/measure/speech.ts';
 import type { BallRecipe } from '../src/pictures/ball.ts';
 import type { Selvage } from '../src/pictures/cloth.ts';
 import type { CuttingRecipe } from '../src/pictures/cutting.ts';
@@ -18,7 +18,6 @@ import type { LayoutAsk } from '../src/pictures/laid.ts';
 import type { LayoutRecipe } from '../src/pictures/layout.ts';
 import type { PatchRecipe } from '../src/pictures/patch.ts';
 import type { Counted } from './layouts.ts';
-import { capital } from './patch.ts';
 import { measureWords } from './patch-words.ts';
 
 /** A longer name is cut between words. */

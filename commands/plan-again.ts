@@ -5,8 +5,7 @@ import type { AnyOption } from '../src/chat/option.ts';
 import type { ReplyChoice } from '../src/chat/reply.ts';
 import type { KeptPlan } from '../src/guild/plan-facts.ts';
 import { planKey } from '../src/guild/plan-rules.ts';
-import type { Speech } from '../src/measure/speech.ts';
-import { capital } from './patch.ts';
+import { capital, type Speech } from '../src/measure/speech.ts';
 import { writeCloths } from './plan-cloths.ts';
 import { planOptions } from './plan-options.ts';
 

@@ -2,8 +2,7 @@ import { type Arrangement, inEachRow } from '../src/calculator/layouts/arrangeme
 import { fillsQuilt, type Plan } from '../src/calculator/plan/plan.ts';
 import type { Here } from '../src/chat/command.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
-import { daysWords, dayWords, many, range } from '../src/measure/speech.ts';
-import { capital } from './patch.ts';
+import { capital, daysWords, dayWords, many, range } from '../src/measure/speech.ts';
 import { cutWords, layoutWords, partWords, shapesWords } from './plan-roles.ts';
 
 export const planTitle = (

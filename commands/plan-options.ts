@@ -2,7 +2,7 @@ import type { Arrangement } from '../src/calculator/layouts/arrangement.ts';
 import { alsoNamed, bare, type Option, suggesting, usually } from '../src/chat/option.ts';
 import { choice, length, number, percent, size, whole, words, yesNo } from '../src/chat/option-kinds.ts';
 import { arrangement } from './arrangement.ts';
-import { measureChoices, shapeChoices } from './patch.ts';
+import { measureChoices, shapeChoices } from './patch-options.ts';
 
 /** "rosette 2 rounds" says how many rounds one has, not that there are two. */
 const notRounds = (of: Option<Arrangement, false>): Option<Arrangement, false> => ({

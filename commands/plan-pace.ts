@@ -2,8 +2,8 @@ import type { PlanWish } from '../src/calculator/plan/wish.ts';
 import { oneInchSeams } from '../src/calculator/stitching/rates.ts';
 import type { Here } from '../src/chat/command.ts';
 import { decimal } from '../src/measure/ruler.ts';
+import { whose } from './assumed.ts';
 import { paceFor } from './own-pace.ts';
-import { whose } from './patch.ts';
 
 /** Whose hands sew it: the asker's own, or those of whoever gets a kit. */
 export type Sewer = 'asker' | 'anyone';

@@ -7,8 +7,7 @@ import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import type { ShapeName } from '../src/calculator/shapes/shape.ts';
 import { stripFor } from '../src/calculator/shapes/strip.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import { many, type Speech } from '../src/measure/speech.ts';
-import { capital } from './patch.ts';
+import { capital, many, type Speech } from '../src/measure/speech.ts';
 import { measureWords } from './patch-words.ts';
 
 /** What a part is called when its patches are counted; a part that is not here is called as it is. */

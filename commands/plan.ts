@@ -7,7 +7,7 @@ import type { KeptPlan } from '../src/guild/plan-facts.ts';
 import { MOST_PLANS } from '../src/guild/plan-rules.ts';
 import { wrong } from '../src/measure/result.ts';
 import { dayWords, many } from '../src/measure/speech.ts';
-import { assumedNote } from './patch.ts';
+import { assumedNote } from './assumed.ts';
 import { freeName, keepAgain, kitChoice, nameFor, optionIn } from './plan-again.ts';
 import { workedWith } from './plan-lines.ts';
 import { keptNameOption, nameOption, planOptions } from './plan-options.ts';

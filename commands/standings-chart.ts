@@ -5,10 +5,9 @@ import { nounFor } from '../src/guild/counted.ts';
 import type { Forecast } from '../src/guild/forecast.ts';
 import type { WeekCount } from '../src/guild/progress.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import { dayWords } from '../src/measure/speech.ts';
+import { capital, dayWords } from '../src/measure/speech.ts';
 import { totalWords } from './challenge-words.ts';
 import { forecastWords } from './forecast-words.ts';
-import { capital } from './patch.ts';
 
 /** More places than this on the axis cannot be told apart on a phone: the weeks are taken together. */
 const MOST_PLACES = 26;

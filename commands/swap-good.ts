@@ -6,7 +6,7 @@ import { INCHES, takeLength, type Unit } from '../src/measure/length.ts';
 import type { Taken } from '../src/measure/number.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 import { takeSize } from '../src/measure/size.ts';
-import { shapeChoices } from './patch.ts';
+import { shapeChoices } from './patch-options.ts';
 
 type Take = (text: string, bare: boolean, unit: Unit) => Result<Taken<Good>> | null;
 

@@ -8,7 +8,7 @@ import { goodOf, goodWords, makes, SWAP_SHAPES } from '../src/guild/swap-goods.t
 import { areaOf, type WholeSwap } from '../src/guild/swap-plan.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords, many } from '../src/measure/speech.ts';
-import { shapeChoices } from './patch.ts';
+import { shapeChoices } from './patch-options.ts';
 import { rulesNote } from './swap-open.ts';
 import { askedSwap, whichSwap } from './swap-which.ts';
 import { areaWords, evenWords, namesIn } from './swap-words.ts';

@@ -10,8 +10,10 @@ import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
 import type { TemplatesRecipe } from '../src/pictures/templates.ts';
+import { assumedNote } from './assumed.ts';
 import { bladeCaution } from './cautions.ts';
-import { type AskedPatch, askedPatch, assumedNote, patchOptions, titled } from './patch.ts';
+import { type AskedPatch, askedPatch, titled } from './patch.ts';
+import { patchOptions } from './patch-options.ts';
 import { fileName } from './pictures.ts';
 import { sheetFor } from './sheet.ts';
 

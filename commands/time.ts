@@ -11,12 +11,12 @@ import { count, day, type Figure, inches, minutes, type Reply, reply } from '../
 import { wrong } from '../src/measure/result.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
 import { daysWords, dayWords, many, range } from '../src/measure/speech.ts';
+import { assumedNote, whose } from './assumed.ts';
 import { handsCaution, withCribCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
 import { madeOf, madeOfOptions, shapeMadeOf } from './made-of.ts';
 import { type Pace, paceFor, paceSource } from './own-pace.ts';
-import { assumedNote, whose } from './patch.ts';
 
 /** Hours a week where nobody has said: a judgement, said in the reply. */
 const USUAL_HOURS = 5;

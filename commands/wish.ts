@@ -5,9 +5,9 @@ import { bare, type Option } from '../src/chat/option.ts';
 import { size } from '../src/chat/option-kinds.ts';
 import { type Figure, inches } from '../src/chat/reply.ts';
 import { isInfantBed, type Size } from '../src/measure/size.ts';
+import { capital } from '../src/measure/speech.ts';
 import { cribCaution } from './cautions.ts';
 import type { Counted } from './layouts.ts';
-import { capital } from './patch.ts';
 
 /** In place of a number: as many as make a quilt of this size. */
 export const quiltOption: Option<Size, false> = bare(

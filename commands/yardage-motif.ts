@@ -2,9 +2,9 @@ import { motifLength, type Repeat } from '../src/calculator/fabric/motif.ts';
 import type { CutPatch } from '../src/calculator/shapes/shape.ts';
 import type { Here } from '../src/chat/command.ts';
 import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
+import { assumedNote } from './assumed.ts';
 import { bought, purchaseFigures, purchaseFor, roundDown, roundUp, tightWords } from './bought.ts';
 import { bladeCaution } from './cautions.ts';
-import { assumedNote } from './patch.ts';
 
 interface Fussy {
   readonly patch: CutPatch;

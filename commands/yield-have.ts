@@ -11,8 +11,9 @@ import { type Cloth, pieceTitle } from '../src/measure/cloth.ts';
 import type { ClothPile } from '../src/measure/cloth-list.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
+import { assumedNote } from './assumed.ts';
 import { bladeCaution } from './cautions.ts';
-import { type AskedPatch, assumedNote, titled } from './patch.ts';
+import { type AskedPatch, titled } from './patch.ts';
 
 /** What is to be cut from what she has, and how. */
 export interface Cutting {

@@ -6,8 +6,8 @@ import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
 import type { Selvage } from '../src/pictures/cloth.ts';
+import { assumedNote } from './assumed.ts';
 import { bladeCaution } from './cautions.ts';
-import { assumedNote } from './patch.ts';
 import { cuttingPictures } from './pictures.ts';
 
 /** What is asked of a print: which patch, from what piece, how it repeats. */

@@ -9,10 +9,12 @@ import type { Here } from '../src/chat/command.ts';
 import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
+import { capital } from '../src/measure/speech.ts';
 import type { Selvage } from '../src/pictures/cloth.ts';
+import { assumedNote } from './assumed.ts';
 import { bladeCaution } from './cautions.ts';
 import { blocksWords, cutsFigures, cutsOfBest, cutsWords, namedPlanWords } from './cutting-words.ts';
-import { type AskedPatch, assumedNote } from './patch.ts';
+import type { AskedPatch } from './patch.ts';
 import { cuttingPictures } from './pictures.ts';
 import { METHOD, planWords } from './plan-words.ts';
 
@@ -122,7 +124,7 @@ function wantedWords(wanted: number | undefined, gives: number): string[] {
 function withCuts(words: readonly string[], cuts: string, isFewest: boolean): string[] {
   if (cuts === '') return [...words];
   const none = isFewest ? '; no way of the trade takes clearly fewer' : '';
-  return [...words, `${cuts.replace(/^./, (letter) => letter.toUpperCase())}${none}.`];
+  return [...words, `${capital(cuts)}${none}.`];
 }
 
 const fewestLine = ({ of, cuts }: FewestCuts<CuttingPlan>, say: Here['say']): string =>

@@ -125,3 +125,6 @@ export function daysWords(from: string, to: string): string {
 /** A count with its noun, in the right number. `many(3832, 'hexagon', 'hexagons')` is "3,832 hexagons". */
 export const many = (count: number, one: string, more: string): string =>
   `${grouped(count)} ${count === 1 ? one : more}`;
+
+/** With a capital in front. `capital('half hexagon')` is "Half hexagon". */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
