@@ -36,5 +36,9 @@ export async function askBack(
 function toldOf({ lines, table }: Reply, tells: RegExp | undefined): string | undefined {
   if (!tells) return lines[0];
   const row = table?.rows.find(([first = '']) => tells.test(first));
-  return lines.find((line) => tells.test(line)) ?? (row ? `${row[1]}, ${row[0]}` : lines[0]);
+  return lines.find((line) => tells.test(line)) ?? (row ? rowWords(row) : lines[0]);
 }
+
+/** How much, and of what where that does not say so itself. */
+const rowWords = ([what = '', much = '']: readonly string[]): string =>
+  much.endsWith(what) ? much : `${much}, ${what}`;

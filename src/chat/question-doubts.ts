@@ -63,31 +63,47 @@ const howManyStars: Doubtful = (sign, question) =>
 
 const SEVERAL =
   /\b(\d+)(?![- ]rounds?\b|[- ]pieces?\b|[- ]patch) (?:(\d+)[- ]rounds? )?(?:[a-z]+ )?(rosettes|flowers)\b/i;
-const TOGETHER = /\bpaths?\b|\bgarden\b|\bjoined\b|\btogether\b|\bset\b|\bbetween\b/i;
+const TOGETHER =
+  /\b\d+ rows of \d+\b|\b\d+ ?(?:x|by) ?\d+ (?:rosettes|flowers)\b|\bpaths?\b|\bgarden\b|\bjoined\b|\btogether\b|\bset\b|\bbetween\b/i;
+
+/** Rows for so many rosettes, as many in each as is nearest to a square; null where they are full rings round one. */
+function rowsOf(many: number): string | null {
+  const rings = Math.round((Math.sqrt(12 * many - 3) - 3) / 6);
+  if (3 * rings * (rings + 1) + 1 === many) return null;
+  let rows = Math.floor(Math.sqrt(many));
+  while (many % rows > 0) rows--;
+  return `${rows}x${many / rows}`;
+}
 
 /** Several rosettes have a path between, or none: what joins them is a third of the sewing. */
 const rosettesTogether: Doubtful = (sign, question) => {
   const found = SEVERAL.exec(question);
   const ask = sign === 'kit' ? 'kit' : 'plan make';
-  if (!found || Number(found[1]) < 2 || !(sign === 'kit' || LONG_OR_MUCH.test(question))) return null;
+  if (!found || Number(found[1]) < 2) return null;
+  if (sign !== 'kit' && sign !== 'plan make' && !LONG_OR_MUCH.test(question)) return null;
   if (TOGETHER.test(question) || APART.test(question) || QUILT.test(question.replace(/\bquilts?\b/gi, '')))
     return null;
   const [, many = '', , what = ''] = found;
   const said = ROUNDS.exec(question)?.[1];
   const sizes = said ? [said] : /^flowers/i.test(what) ? ['1'] : ['1', '2'];
   const rest = optionWords(ask, question.replace(SEVERAL, ' ').replace(ROUNDS, ' '));
+  const rows = rowsOf(Number(many));
+  const joined = rows
+    ? `Joined in ${rows.startsWith('1x') ? 'a row' : `${rows.split('x')[0]} rows`} of ${rows.split('x')[1]}`
+    : 'Joined';
   const ways = sizes.flatMap((rounds) => {
     const of = sizes.length === 1 ? '' : `, ${rounds} ${rounds === '1' ? 'round' : 'rounds'}`;
     return [
       {
-        label: `Joined, a path between${of}`,
-        words: `layout:garden rosettes:${many} rounds:${rounds}, ${rest}`,
+        label: `${joined}, a path between${of}`,
+        words: `layout:garden rosettes:${rows ?? many} rounds:${rounds}, ${rest}`,
       },
       { label: `Each by itself${of}`, words: `layout:rosette number:${many} rounds:${rounds}, ${rest}` },
     ];
   });
   const rounds = sizes.length > 1 ? ' Of how many rounds?' : '';
-  const tells = sign === 'kit' ? {} : { tells: TIME.test(question) ? /\bof sewing\b/ : /^cloth in all\b/ };
+  const tells =
+    sign === 'kit' ? {} : { tells: TIME.test(question) ? /\bof sewing\b/ : /^(?:scraps|cloth in all)\b/ };
   return {
     ask,
     title: `${many} ${what}`,

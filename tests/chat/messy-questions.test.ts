@@ -98,6 +98,22 @@ const DOUBTFUL: readonly (readonly [message: string, asked: RegExp, choices: rea
     ['/plan make layout:garden rosettes:7 rounds:1', '/plan make layout:rosette number:7 rounds:1'],
   ],
   [
+    'plan 12 rosettes of 2 rounds 1in',
+    /joined/,
+    [
+      '/plan make layout:garden size:1in rosettes:3x4 rounds:2',
+      '/plan make layout:rosette size:1in number:12 rounds:2',
+    ],
+  ],
+  [
+    'our guild wants to make 30 flowers each 1 inch how much fabric from scraps',
+    /joined/,
+    [
+      '/plan make layout:garden size:1in rosettes:5x6 rounds:1 cloths:all scraps',
+      '/plan make layout:rosette size:1in number:30 rounds:1 cloths:all scraps',
+    ],
+  ],
+  [
     'how long do 19 rosettes of 2 rounds take',
     /joined/,
     ['/plan make layout:garden rosettes:19 rounds:2', '/plan make layout:rosette number:19 rounds:2'],

@@ -516,6 +516,7 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   // How long, and how much thread.
   ['How long will a 60x72 in 1" take at an hour a day?', '/time field:60x72in size:1in hours:7'],
   ['half an hour a day, 3 round rosette, when will it be done', '/time rosette:3 hours:3.5'],
+  ['plan a garden of 7 rosettes 1in', '/plan make layout:garden size:1in rosettes:7'],
   ['500 hexagons, how long', '/time pieces:500'],
   ['how long will 300 2cm hexies take me at 4 hours a week', '/time pieces:300 size:20mm hours:4'],
   ['how long does it take to sew a flower', '/time rosette:1'],
