@@ -28,6 +28,7 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
   ],
   [/\bcharm packs? of (\d+)(?: (?:charms?|squares?))?\b/gi, '$1 charms'],
   [/\b(\d+)[- ](rosette|flower) garden\b/gi, 'garden of $1 $2s'],
+  [/(?<=\d ?(?:in|inch|") strips?\b.*),? (?:per|from each|in each|to a|to each) strip\b/gi, ''],
   [/\bper (?=(?:y(?:ar)?d|met(?:re|er))\b)/gi, 'from a '],
   [/\bhalf an hour\b/gi, '1/2 hour'],
   [/\bhex(?:i|is|ys|ees?|eis)\b/gi, 'hexies'],

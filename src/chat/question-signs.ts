@@ -179,6 +179,7 @@ export const SIGNS: readonly Sign[] = [
     none: [FINISHING, /\bborders?\b/i],
   },
   { ask: 'plan make', all: [MUCH, /\bstars\b/i, /\bhex\w*\b/i] },
+  { ask: 'plan make', all: [LONG_OR_MUCH, /\bstar quilts?\b/i, SIZED], none: [FINISHING] },
   { ask: 'plan make', all: [APART, ROSETTES, LONG_OR_MUCH] },
   { ask: 'plan make', all: [LOOSE_STARS, LONG_OR_MUCH], none: [FINISHING, SIZED] },
   { ask: 'plan make', all: [MUCH, A_PART, OF_A_GARDEN], none: [FINISHING, /\bborders?\b/i] },

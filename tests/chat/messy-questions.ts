@@ -133,6 +133,7 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['got 18 x 21 inches, 1.5in hexagons, how many', '/yield shape:hexagon size:1 1/2in cloth:18x21in'],
   ['how many 2cm hexies from 1.5 m of 110 cm', '/yield shape:hexagon size:20mm cloth:1500mm width:1100mm'],
   ['how many 1 inch hexies from 2 yards of 44 inch', '/yield shape:hexagon size:1in cloth:72in width:44in'],
+  ['2 1/2 inch strips, 1in diamonds how many per strip', '/yield shape:diamond size:1in cloth:strip'],
   ['how many 1 inch hexagons do I get per yard', '/yield shape:hexagon size:1in cloth:36in'],
   ['got a yard & a half, 1 inch hexies, how many?', '/yield shape:hexagon size:1in cloth:54in'],
   [
@@ -516,6 +517,7 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   // How long, and how much thread.
   ['How long will a 60x72 in 1" take at an hour a day?', '/time field:60x72in size:1in hours:7'],
   ['half an hour a day, 3 round rosette, when will it be done', '/time rosette:3 hours:3.5'],
+  ['how long will a queen star quilt take', '/plan make layout:star quilt:queen'],
   ['plan a garden of 7 rosettes 1in', '/plan make layout:garden size:1in rosettes:7'],
   ['500 hexagons, how long', '/time pieces:500'],
   ['how long will 300 2cm hexies take me at 4 hours a week', '/time pieces:300 size:20mm hours:4'],
