@@ -2,6 +2,7 @@ import type { Arrangement } from '../src/calculator/layouts/arrangement.ts';
 import type { Option } from '../src/chat/option.ts';
 import { takeNumber } from '../src/measure/number.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
+import { fullRingsIn, inFullRings, isFullRings, squarestRows } from '../src/measure/rings.ts';
 
 /** Six rows of five; with a unit it is a quilt's size. */
 const ROWS = /^(\d{1,4})\s*(?:x|by)\s*(\d{1,4})(?![\d.]|\s*(?:in\b|inch|"|'|ft\b|feet|cm\b|mm\b|m\b))/i;
@@ -28,8 +29,6 @@ export function arrangement(summary: string): Option<Arrangement, false> {
   };
 }
 
-const inFullRings = (rings: number): number => 3 * rings * (rings + 1) + 1;
-
 const sumOf = (text: string): number => text.split('+').reduce((sum, part) => sum + Number(part), 0);
 
 function inRows(
@@ -45,20 +44,12 @@ function inRows(
 }
 
 function inRings(count: number, rest: string): Result<{ value: Arrangement; rest: string }> {
-  const rings = Math.round((Math.sqrt(12 * count - 3) - 3) / 6);
-  if (count >= 1 && inFullRings(rings) === count) return ok({ value: { kind: 'rings', rings }, rest });
-  const below = Math.max(0, Math.floor((Math.sqrt(Math.max(0, 12 * count - 3)) - 3) / 6));
+  const below = fullRingsIn(count);
+  if (isFullRings(count)) return ok({ value: { kind: 'rings', rings: below }, rest });
+  const { rows, perRow } = squarestRows(count, MOST) ?? { rows: 6, perRow: 5 };
   return wrong('arrangement-unknown', {
     got: String(count),
     near: `${inFullRings(below)} and ${inFullRings(below + 1)}`,
-    rows: squarestRows(count),
+    rows: `${rows}x${perRow}`,
   });
-}
-
-/** So many in rows, as near to a square as may be: 12 in 3 rows of 4. */
-function squarestRows(count: number): string {
-  if (!Number.isInteger(count) || count < 1) return '6x5';
-  let rows = Math.min(MOST, Math.floor(Math.sqrt(count)));
-  while (count % rows !== 0) rows--;
-  return count / rows > MOST ? '6x5' : `${rows}x${count / rows}`;
 }

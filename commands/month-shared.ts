@@ -1,4 +1,4 @@
-import type { Arrangement } from '../src/calculator/layouts/arrangement.ts';
+import { type Arrangement, howMany } from '../src/calculator/layouts/arrangement.ts';
 import { field } from '../src/calculator/layouts/field.ts';
 import { garden, type Path } from '../src/calculator/layouts/garden.ts';
 import { gardenWithDiamonds } from '../src/calculator/layouts/garden-with-diamonds.ts';
@@ -116,11 +116,7 @@ const BETWEEN: Readonly<Record<Path | 'diamonds', string>> = {
 };
 
 function gardenNamed(rosettes: Arrangement, { rounds, path, outer }: SharedValues): Named {
-  const many =
-    rosettes.kind === 'rows'
-      ? rosettes.rows * rosettes.perRow
-      : 3 * rosettes.rings * (rosettes.rings + 1) + 1;
-  const words = `a garden of ${many} rosettes, ${rounds} ${rounds === 1 ? 'round' : 'rounds'}, ${BETWEEN[path]}${outer ? ', outside too' : ''}`;
+  const words = `a garden of ${howMany(rosettes)} rosettes, ${rounds} ${rounds === 1 ? 'round' : 'rounds'}, ${BETWEEN[path]}${outer ? ', outside too' : ''}`;
   const made =
     path === 'diamonds'
       ? gardenWithDiamonds({ arrangement: rosettes, rounds, outer })

@@ -1,4 +1,5 @@
-import { APART } from './question-patterns.ts';
+import { isFullRings, squarestRows } from '../measure/rings.ts';
+import { APART, IN_ROWS } from './question-patterns.ts';
 import { LONG_OR_MUCH, QUILT, TIME } from './question-signs.ts';
 import { optionWords } from './question-words.ts';
 
@@ -63,17 +64,7 @@ const howManyStars: Doubtful = (sign, question) =>
 
 const SEVERAL =
   /\b(\d+)(?![- ]rounds?\b|[- ]pieces?\b|[- ]patch) (?:(\d+)[- ]rounds? )?(?:[a-z]+ )?(rosettes|flowers)\b/i;
-const TOGETHER =
-  /\b\d+ rows of \d+\b|\b\d+ ?(?:x|by) ?\d+ (?:rosettes|flowers)\b|\bpaths?\b|\bgarden\b|\bjoined\b|\btogether\b|\bset\b|\bbetween\b/i;
-
-/** Rows for so many rosettes, as many in each as is nearest to a square; null where they are full rings round one. */
-function rowsOf(many: number): string | null {
-  const rings = Math.round((Math.sqrt(12 * many - 3) - 3) / 6);
-  if (3 * rings * (rings + 1) + 1 === many) return null;
-  let rows = Math.floor(Math.sqrt(many));
-  while (many % rows > 0) rows--;
-  return `${rows}x${many / rows}`;
-}
+const TOGETHER = new RegExp(`${IN_ROWS}|\\b(?:paths?|garden|joined|together|set|between)\\b`, 'i');
 
 /** Several rosettes have a path between, or none: what joins them is a third of the sewing. */
 const rosettesTogether: Doubtful = (sign, question) => {
@@ -87,16 +78,17 @@ const rosettesTogether: Doubtful = (sign, question) => {
   const said = ROUNDS.exec(question)?.[1];
   const sizes = said ? [said] : /^flowers/i.test(what) ? ['1'] : ['1', '2'];
   const rest = optionWords(ask, question.replace(SEVERAL, ' ').replace(ROUNDS, ' '));
-  const rows = rowsOf(Number(many));
-  const joined = rows
-    ? `Joined in ${rows.startsWith('1x') ? 'a row' : `${rows.split('x')[0]} rows`} of ${rows.split('x')[1]}`
+  const inRows = isFullRings(Number(many)) ? null : squarestRows(Number(many));
+  const stand = inRows ? `${inRows.rows}x${inRows.perRow}` : many;
+  const joined = inRows
+    ? `Joined in ${inRows.rows === 1 ? 'a row' : `${inRows.rows} rows`} of ${inRows.perRow}`
     : 'Joined';
   const ways = sizes.flatMap((rounds) => {
     const of = sizes.length === 1 ? '' : `, ${rounds} ${rounds === '1' ? 'round' : 'rounds'}`;
     return [
       {
         label: `${joined}, a path between${of}`,
-        words: `layout:garden rosettes:${rows ?? many} rounds:${rounds}, ${rest}`,
+        words: `layout:garden rosettes:${stand} rounds:${rounds}, ${rest}`,
       },
       { label: `Each by itself${of}`, words: `layout:rosette number:${many} rounds:${rounds}, ${rest}` },
     ];

@@ -3,6 +3,7 @@
  * look like in a sentence.
  */
 import { takeNumber } from '../measure/number.ts';
+import { inFullRings } from '../measure/rings.ts';
 import { BEDS } from '../measure/size.ts';
 
 export const NUMBER = '\\d+(?:[ -]\\d+\\/\\d+|\\/\\d+|\\.\\d+)?';
@@ -35,16 +36,25 @@ export const A_COUNT = `${NOT_A_PART}\\b(?:(\\d{1,6}) (?=(?:of (?:my|the|these|t
 
 export const countIn = new RegExp(A_COUNT, 'i');
 
-/** Sizes in centimetres or millimetres, and none in inches: bare numbers are so too. */
-export const isMetric = (question: string): boolean =>
-  /\d ?(?:cm|mm)\b|\bmet(?:re|er)s?\b|\d ?m\b/i.test(question) && !/\d ?(?:in\b|inch|")/i.test(question);
-
 /** A number that was found by {@link NUMBER}. */
 export const amount = (number: string): number => takeNumber(number.replace('-', ' '))?.value ?? 0;
 
 /** Rosettes that are not sewn together. */
 export const APART = /\b(?:apart|separate(?:ly)?|not joined|loose)\b/i;
 
+/** More rings than this nobody sews. */
+const MOST_RINGS = 20;
+const FULL_RINGS = Array.from({ length: MOST_RINGS + 1 }, (_, rings) => inFullRings(rings)).join('|');
+
+/** A number of as many as make no full ring round one. */
+export const NO_FULL_RING = `\\b(?!(?:${FULL_RINGS}) )(\\d+)`;
+
+/** Rosettes or stars in so many rows of so many. */
+export const IN_ROWS =
+  '\\b\\d+ rows of \\d+\\b|\\b\\d+ ?(?:x|by) ?\\d+ (?:rosettes|flowers|stagger|garden|rows)\\b';
+
 /** So many stars as make no full ring, and do not stand in rows: each by itself. */
-export const LOOSE_STARS =
-  /\b(?!(?:1|7|19|37|61|91|127|169|217|271) )(\d+) (?:six-point(?:ed)? )?stars\b(?!.*\b(?:between|set|rows?)\b)/i;
+export const LOOSE_STARS = new RegExp(
+  `${NO_FULL_RING} (?:six-point(?:ed)? )?stars\\b(?!.*\\b(?:between|set|rows?)\\b)`,
+  'i',
+);

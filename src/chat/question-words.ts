@@ -1,7 +1,8 @@
 import { takeCloth } from '../measure/cloth.ts';
+import { isMetric } from './metric-words.ts';
 import { clothIn, hadIn, partsIn, type Stretch } from './question-cloth.ts';
 import { clothsIn, coloursIn, equalParts } from './question-colours.ts';
-import { countIn, isMetric } from './question-patterns.ts';
+import { countIn } from './question-patterns.ts';
 import { TURNS } from './question-turns.ts';
 
 const IN_COLOURS = /^count (?:field|rosette|garden|stars?|diamonds)$/;

@@ -1,9 +1,10 @@
 import type { Reading } from '../measure/speech.ts';
 import type { AskedOptions, FilledIn } from './command.ts';
 import type { Defaults } from './defaults.ts';
+import { isMetric } from './metric-words.ts';
 
-const METRIC = /\d\s*-?(?:mm|cm|m|(?:milli|centi)?met(?:re|er)s?)\b/i;
-const INCH = /(?:\d|\b(?:an?|one|half|quarter))\s*-?(?:in\b|inch|"|ft\b|feet|foot|yd\b|yards?\b)/i;
+/** Inches without a figure, and what is sold by the yard. */
+const BY_THE_YARD = /(?:\d|\b(?:an?|one|half|quarter))\s*-?(?:in\b|inch|"|ft\b|feet|foot|yd\b|yards?\b)/i;
 
 /**
  * How the lengths of an answer read: as the asker or her guild has set it; where nobody has, in millimetres for
@@ -15,5 +16,5 @@ export function readingOf(
 ): Reading {
   if (reading.from !== 'usual' || unit.from !== 'usual') return reading.value;
   const words = typeof asked === 'string' ? asked : Object.values(asked).join(', ');
-  return METRIC.test(words) && !INCH.test(words) ? 'metric' : reading.value;
+  return isMetric(words) && !BY_THE_YARD.test(words) ? 'metric' : reading.value;
 }

@@ -1,3 +1,4 @@
+import { inFullRings } from '../../measure/rings.ts';
 import { ring, type Spot, spread } from './lattice.ts';
 
 /**
@@ -31,7 +32,7 @@ function zigzag(a: InRows): number {
  * howMany({ kind: 'rows', rows: 3, perRow: 5, second: 1 }) // 16
  */
 export function howMany(a: Arrangement): number {
-  if (a.kind === 'rings') return 3 * a.rings * (a.rings + 1) + 1;
+  if (a.kind === 'rings') return inFullRings(a.rings);
   const [first, second] = inEachRow(a);
   return firsts(a) * first + seconds(a) * second;
 }

@@ -1,4 +1,5 @@
-import { BED, countIn, isMetric, NUMBER, SIZE, UNIT } from '../question-patterns.ts';
+import { isMetric } from '../metric-words.ts';
+import { BED, countIn, NUMBER, SIZE, UNIT } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 const BOUGHT = /^(?:yield|yardage|finish backing|finish binding|finish border|plan make|kit)$/;

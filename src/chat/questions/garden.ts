@@ -1,8 +1,8 @@
-import { APART, LOOSE_STARS } from '../question-patterns.ts';
+import { APART, IN_ROWS, LOOSE_STARS, NO_FULL_RING } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 const GARDEN = /^(?:count garden|plan make|kit)$/;
-const IN_ROWS = /\b\d+ rows of \d+\b|\b\d+ ?(?:x|by) ?\d+ (?:rosettes|flowers|stagger|garden|rows)\b/i;
+const ROWS = new RegExp(IN_ROWS, 'i');
 const STAR = /\bstars?\b/i;
 
 /** How rosettes and stars are set, and what lies between. */
@@ -21,7 +21,7 @@ export const GARDEN_TURNS: readonly Turn[] = [
   {
     of: /^count garden$/,
     words: /\b(\d+)(?![- ]rounds?) (?:[a-z]+ )?(?=rosettes\b|flowers\b)/i,
-    unless: IN_ROWS,
+    unless: ROWS,
     says: ([, n]) => `rosettes:${n}`,
   },
   {
@@ -57,9 +57,9 @@ export const GARDEN_TURNS: readonly Turn[] = [
   // So many as make no full ring are told so, and not taken for a size.
   {
     of: /^(?:plan make|kit)$/,
-    words: /\b(?!(?:1|7|19|37|61|91|127|169|217|271) )(\d+)(?! rounds?) (?:[a-z]+ )?(?:rosettes|flowers)\b/i,
+    words: new RegExp(`${NO_FULL_RING}(?! rounds?) (?:[a-z]+ )?(?:rosettes|flowers)\\b`, 'i'),
     where: /\bpaths?\b|\bgardens?\b|\bjoined\b|\bbetween\b/i,
-    unless: IN_ROWS,
+    unless: ROWS,
     says: ([, n]) => `rosettes:${n}`,
   },
   // One rosette is no garden.

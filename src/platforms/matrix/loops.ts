@@ -1,4 +1,7 @@
-/** Words to us by name, or numbers pressed, from one sender within a minute, after which we fall silent: no person talks so. */
+/**
+ * Words to us by name, or numbers pressed, from one sender within a minute, after which we fall silent: no person
+ * talks so.
+ */
 const MOST = 12;
 const MINUTE = 60_000;
 /** So many are watched at once; of those watched longest nothing more is known. */
