@@ -12,9 +12,9 @@ export const purchaseFor = (needed: number, say: Speech): Purchase =>
 export const bought = (needed: number, say: Speech): string =>
   say.purchase(purchase(needed, 'yard').amount, purchase(needed, 'metric').amount);
 
-/** So little to spare that the next step up is worth naming. */
-export const tightWords = (needed: number, say: Speech): string =>
-  `Under ${say.plain(0.5)} to spare: a crooked cut or the wash eats it. The next step up is ${say.purchase(purchase(needed, 'yard').amount + 1 / 8, purchase(needed, 'metric').amount + 0.1)}.`;
+/** So little to spare, for what where there are several, that the next step up is worth naming. */
+export const tightWords = (needed: number, say: Speech, what = ''): string =>
+  `Under ${say.plain(0.5)} to spare${what && ` for the ${what}`}: a crooked cut or the wash eats it. The next step up is ${say.purchase(purchase(needed, 'yard').amount + 1 / 8, purchase(needed, 'metric').amount + 0.1)}.`;
 
 /** Shown lengths never promise more than there is: what is needed is rounded up, what is spare down. */
 export const roundUp = (inches: number, say: Speech): number =>

@@ -4,6 +4,7 @@ import type { Here } from '../src/chat/command.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
 import { capital, daysWords, dayWords, many, range } from '../src/measure/speech.ts';
 import { cutWords, layoutWords, partWords, shapesWords } from './plan-roles.ts';
+import { weeksWords } from './time-words.ts';
 
 export const planTitle = (
   plan: Plan,
@@ -65,19 +66,6 @@ function sewingLines({ sewing, done }: Plan): string[] {
     `${many(sewing.seams, 'seam', 'seams')}, ${hours} of sewing.`,
     ...(done ? [`Sewn in ${weeksWords(sewing)}, done ${daysWords(done.earliest, done.latest)}.`] : []),
   ];
-}
-
-/** "3 to 5 weeks", "under a week". */
-function weeksWords({
-  weeksLow,
-  weeksHigh,
-}: {
-  readonly weeksLow: number;
-  readonly weeksHigh: number;
-}): string {
-  if (weeksHigh < 1) return 'under a week';
-  const [low, high] = [weeksLow, weeksHigh].map((weeks) => Math.ceil(weeks - 1e-9)) as [number, number];
-  return `${low === high ? '' : `${grouped(low)} to `}${many(high, 'week', 'weeks')}`;
 }
 
 function beforeLine({ before, papers }: Plan): string {

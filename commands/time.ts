@@ -1,5 +1,4 @@
 import { seamsRoundByRound } from '../src/calculator/layouts/rosette.ts';
-import { finishDates } from '../src/calculator/stitching/finish-dates.ts';
 import { type StitchMethod, stitchesPerInch } from '../src/calculator/stitching/method.ts';
 import { threadToCut, WORKING_LENGTH } from '../src/calculator/stitching/needlefuls.ts';
 import { minutesPerSeam } from '../src/calculator/stitching/rates.ts';
@@ -7,16 +6,18 @@ import { type StitchingTime, stitchingTime } from '../src/calculator/stitching/t
 import { type Answer, type Command, form, type Here } from '../src/chat/command.ts';
 import { alsoNamed, bare, otherwise, usually } from '../src/chat/option.ts';
 import { choice, date, number, whole } from '../src/chat/option-kinds.ts';
-import { count, day, type Figure, inches, minutes, type Reply, reply } from '../src/chat/reply.ts';
+import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
-import { daysWords, dayWords, many, range } from '../src/measure/speech.ts';
+import { many } from '../src/measure/speech.ts';
 import { assumedNote, whose } from './assumed.ts';
 import { handsCaution, withCribCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
 import { madeOf, madeOfOptions, shapeMadeOf } from './made-of.ts';
 import { type Pace, paceFor, paceSource } from './own-pace.ts';
+import { bastingAnswer, beforeWords, cuttingAnswer, workOption } from './time-before.ts';
+import { overOn, spanWords } from './time-words.ts';
 
 /** Hours a week where nobody has said: a judgement, said in the reply. */
 const USUAL_HOURS = 5;
@@ -29,6 +30,7 @@ const timeOptions = {
   ),
   ...madeOfOptions,
   ...hexagonEdge,
+  work: workOption,
   method: otherwise(
     bare(
       choice('How the patches are joined', [
@@ -77,16 +79,27 @@ const time: Command = {
         ];
         const ways = said.filter(Boolean);
         if (ways.length > 1) return wrong('one-of-these', { got: ways.join(', or ') });
+        const start = values.start ?? here.today;
+        if (values.work !== 'sewing') {
+          const patches = made?.value.pieces ?? pieces;
+          if (patches === undefined) return wrong('what-to-cut');
+          const what = made?.value.words ?? many(patches, 'hexagon', 'hexagons');
+          const prepared = { pieces: patches, what, outline: edge * (ofDiamonds ? 4 : 6) };
+          const week = hoursFor(values, here);
+          const begun = { start, hours: week.hours, assumed: [...assumed, ...week.assumed], choices };
+          const told = values.work === 'basting' ? bastingAnswer : cuttingAnswer;
+          return withCribCaution(told(prepared, begun, here), values.field?.bed);
+        }
         const seams = made?.value.seams ?? (pieces === undefined ? values.seams : seamsRoundByRound(pieces));
         if (seams === undefined) return wrong('what-to-sew');
         if (seams === 0) return wrong('nothing-to-sew');
         const pace = await paceFor(values.pace, edge, here);
         const rates = ratesFor(values, pace, here);
         const sewn = stitchingTime({ seams, seamLengthInches: edge, method: values.method, ...rates.used });
-        const start = values.start ?? here.today;
         const told: Told = {
           ...{ here, rates, pace, start, assumed, choices },
           method: values.method,
+          pieces: made?.value.pieces ?? pieces ?? null,
           what:
             made?.value.words ??
             (pieces === undefined ? null : `${many(pieces, 'hexagon', 'hexagons')} laid round by round`),
@@ -114,17 +127,15 @@ interface RateValues {
   readonly hours?: number;
 }
 
-function ratesFor(values: RateValues, { minutes: pace }: Pace, { defaults, given }: Here): Rates {
+function ratesFor(values: RateValues, { minutes: pace }: Pace, here: Here): Rates {
+  const { defaults, given } = here;
   const stitches = values.stitches ?? defaults.stitches.value ?? stitchesPerInch[values.method];
-  const hours = values.hours ?? defaults.hours.value ?? USUAL_HOURS;
+  const { hours, assumed: week } = hoursFor(values, here);
   const assumed: string[] = [];
   if (!given.has('method')) assumed.push('whipstitch over paper');
   if (values.stitches === undefined)
     assumed.push(`${whose(defaults.stitches.from)}${stitches} stitches an inch`);
-  if (values.hours === undefined)
-    assumed.push(
-      `${whose(defaults.hours.from)}${decimal(hours, 2)} ${hours === 1 ? 'hour' : 'hours'} a week`,
-    );
+  assumed.push(...week);
   return {
     used: {
       stitchesPerInch: stitches,
@@ -135,6 +146,13 @@ function ratesFor(values: RateValues, { minutes: pace }: Pace, { defaults, given
   };
 }
 
+/** Hours a week: said, kept, or the usual. */
+function hoursFor({ hours: said }: RateValues, { defaults }: Here) {
+  const hours = said ?? defaults.hours.value ?? USUAL_HOURS;
+  const words = `${whose(defaults.hours.from)}${decimal(hours, 2)} ${hours === 1 ? 'hour' : 'hours'} a week`;
+  return { hours, assumed: said === undefined ? [words] : [] };
+}
+
 interface Told {
   readonly here: Here;
   readonly rates: Rates;
@@ -142,42 +160,39 @@ interface Told {
   readonly start: string;
   readonly method: StitchMethod;
   readonly what: string | null;
+  /** The patches, where they are known. */
+  readonly pieces: number | null;
   readonly assumed: readonly string[];
   readonly choices: Reply['choices'];
 }
 
 function answer(sewn: StitchingTime, told: Told): Answer {
-  const { here, rates, start, what, assumed, choices } = told;
-  const dates = finishDates(start, sewn.weeksLow, sewn.weeks, sewn.weeksHigh);
-  if (!dates.ok) return wrong('too-far');
-  const { earliest, middle, latest } = dates.value;
+  const { here, rates, start, method, what, pieces, assumed, choices } = told;
+  const over = overOn(sewn, start);
+  if (!over.ok) return over;
   return reply({
     title: what ? `Sewing ${what}` : `Sewing ${many(sewn.seams, 'seam', 'seams')}`,
     lines: [
-      `${stitchingWords(sewn)} of stitching.`,
-      `${weeksWords(sewn)}: started ${dayWords(start)}, done ${daysWords(earliest, latest)}.`,
+      `${spanWords({ low: sewn.minutesLow, high: sewn.minutesHigh })} of stitching.`,
+      over.value.words,
+      ...(pieces === null ? [] : [beforeWords(pieces, method)]),
       `${many(sewn.seams, 'seam', 'seams')}, ${here.say.run(sewn.seamLength)}; ${grouped(sewn.stitches)} stitches.`,
       threadWords(sewn, here),
       paceWords(sewn, told),
     ],
-    figures: figuresOf(sewn, { earliest, middle, latest }),
+    figures: {
+      seams: count(sewn.seams),
+      seamLength: inches(sewn.seamLength),
+      stitches: count(sewn.stitches),
+      threadLength: inches(sewn.threadLength),
+      threadLengthLow: inches(sewn.threadLengthLow),
+      threadLengths: count(sewn.threadLengths),
+      ...over.value.figures,
+    },
     notes: assumedNote([...assumed, ...rates.assumed]),
     cautions: handsCaution(),
     choices,
   });
-}
-
-/** Low to high in one unit: minutes up to two hours, then hours. */
-function stitchingWords({ minutesLow, minutesHigh }: StitchingTime): string {
-  const [unit, size, places] =
-    minutesHigh < 120 ? ['minutes', 1, 0] : ['hours', 60, minutesHigh < 600 ? 1 : 0];
-  return `${range(decimal(minutesLow / size, places), decimal(minutesHigh / size, places))} ${unit}`;
-}
-
-function weeksWords({ weeksLow, weeksHigh }: StitchingTime): string {
-  if (weeksHigh < 1) return 'Under a week';
-  const [low, high] = [Math.ceil(weeksLow - 1e-9), Math.ceil(weeksHigh - 1e-9)];
-  return low === high ? many(low, 'week', 'weeks') : `${grouped(low)} to ${many(high, 'week', 'weeks')}`;
 }
 
 function threadWords({ threadLength, threadLengthLow, threadLengths }: StitchingTime, { say }: Here): string {
@@ -194,27 +209,4 @@ function paceWords(
     return `${paceSource(pace)}: ${decimal(middle / seams, 2)} min a seam, a fifth either way.`;
   const { low, high } = minutesPerSeam[method];
   return `Range from common practice, ${low} to ${high} min for a ${here.say.plain(1)} seam. Time ten of your own, then \`/me set pace:${(low + high) / 2}\``;
-}
-
-function figuresOf(
-  sewn: StitchingTime,
-  dates: { earliest: string; middle: string; latest: string },
-): Record<string, Figure> {
-  return {
-    seams: count(sewn.seams),
-    seamLength: inches(sewn.seamLength),
-    stitches: count(sewn.stitches),
-    threadLength: inches(sewn.threadLength),
-    threadLengthLow: inches(sewn.threadLengthLow),
-    threadLengths: count(sewn.threadLengths),
-    minutesLow: minutes(sewn.minutesLow),
-    minutes: minutes(sewn.minutes),
-    minutesHigh: minutes(sewn.minutesHigh),
-    weeksLow: { value: sewn.weeksLow, unit: 'weeks' },
-    weeks: { value: sewn.weeks, unit: 'weeks' },
-    weeksHigh: { value: sewn.weeksHigh, unit: 'weeks' },
-    finishEarliest: day(dates.earliest),
-    finishDate: day(dates.middle),
-    finishLatest: day(dates.latest),
-  };
 }

@@ -46,7 +46,7 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
 /** Words that tell what is asked, and must be right for it to be found. */
 const TELLING = [
   ...['rosette', 'rosettes', 'flower', 'flowers', 'garden', 'backing', 'binding', 'batting', 'wadding'],
-  ...['border', 'template', 'templates', 'yardage', 'fabric', 'mattress'],
+  ...['border', 'template', 'templates', 'yardage', 'fabric', 'mattress', 'basting'],
 ];
 const SHORTEST_SLIP = 6;
 

@@ -1,6 +1,7 @@
 import { isFullRings, squarestRows } from '../measure/rings.ts';
 import { APART, IN_ROWS } from './question-patterns.ts';
 import { LONG_OR_MUCH, QUILT, TIME } from './question-signs.ts';
+import { severalSizes } from './question-sizes.ts';
 import { optionWords } from './question-words.ts';
 
 /** One way to read a question: what it is called, and the words its options are read from. */
@@ -127,7 +128,13 @@ const quiltOrPatch: Doubtful = (sign, question) => {
   };
 };
 
-const DOUBTS: readonly Doubtful[] = [quiltOrPatch, howManyRosettes, howManyStars, rosettesTogether];
+const DOUBTS: readonly Doubtful[] = [
+  quiltOrPatch,
+  howManyRosettes,
+  howManyStars,
+  rosettesTogether,
+  severalSizes,
+];
 
 /** What must be asked back before a question can be answered; null where it can be read one way only. */
 export function doubtIn(sign: string | null, question: string): Doubt | null {

@@ -57,7 +57,7 @@ describe('messy questions', () => {
 
 describe('a number that no option takes', () => {
   it.each([
-    [`what's the difference between a 1" and 1 1/4" hexie`, '1 1/4"'],
+    ['240 1 inch hexagons and 300 2 inch hexagons, how much fabric', '300 2'],
     ['out of my 40 5in squares, 1in hexies, how many rosettes of 2 rounds', '2'],
   ])('%s: it is said that it was passed over', async (message, number) => {
     const { room } = roomOf(commands);
@@ -128,6 +128,50 @@ const DOUBTFUL: readonly (readonly [message: string, asked: RegExp, choices: rea
     /patches/,
     ['/count field quilt:20x20in size:3/4in', '/count field quilt:20x20.75in size:1in'],
   ],
+  [
+    `what's the difference between a 1" and 1 1/4" hexie`,
+    /which size/i,
+    ['/cut shape:hexagon size:1in', '/cut shape:hexagon size:1 1/4in'],
+  ],
+  ["what's the difference between 1 and 1 1/4", /which size/i, ['/cut size:1in', '/cut size:1 1/4in']],
+  [
+    'how many 1 inch hexagons and how many 2 inch hexagons for a twin',
+    /which size/i,
+    ['/count field quilt:twin size:1in', '/count field quilt:twin size:2in'],
+  ],
+  [
+    'should I use 1 or 1.5 inch hexies for a queen',
+    /which size/i,
+    ['/count field quilt:queen size:1in', '/count field quilt:queen size:1 1/2in'],
+  ],
+  [
+    'compare 20mm and 1 inch hexagons from a fat quarter',
+    /which size/i,
+    ['/yield shape:hexagon size:20mm cloth:fat-quarter', '/yield shape:hexagon size:1in cloth:fat-quarter'],
+  ],
+  [
+    'how much fabric for a 60x72 in 1 inch vs 1 1/2 inch hexagons',
+    /which size/i,
+    ['/yardage field:60x72in shape:hexagon size:1in', '/yardage field:60x72in shape:hexagon size:1 1/2in'],
+  ],
+  [
+    'how long would a queen take with 2cm compared to 3cm hexagons',
+    /which size/i,
+    ['/time field:queen size:20mm', '/time field:queen size:30mm'],
+  ],
+  [
+    'cut size for 1, 1 1/2 and 2 inch diamonds',
+    /which size/i,
+    ['/cut shape:diamond size:1in', '/cut shape:diamond size:1 1/2in', '/cut shape:diamond size:2in'],
+  ],
+  [
+    'plan a queen from scraps in 1 inch or 1 1/2 inch hexagons, how much fabric',
+    /which size/i,
+    [
+      '/plan make shape:hexagon size:1in quilt:queen cloths:all scraps',
+      '/plan make shape:hexagon size:1 1/2in quilt:queen cloths:all scraps',
+    ],
+  ],
 ];
 
 describe('a question that can be read in several ways', () => {
@@ -160,6 +204,13 @@ describe('a question that can be read in several ways', () => {
     'how much fabric for 7 flowers with a path, 1in',
     '7 rosettes of 2 rounds, each by itself, apart, how long',
     'cushion 20x20in, 3/4in hexies',
+    '1 and 1/2 inch hexagons for a twin',
+    '1 inch hexagons and 1/4 inch seam',
+    '1 inch hexies with 2 yards',
+    '240 1 inch hexagons and 300 2 inch hexagons, how much fabric',
+    '2 inch border and 2 1/2 inch binding for 60x72',
+    '1 inch hexagons from 5in and 10in squares',
+    'is a 1 round or 2 round rosette better in 1 inch hexagons',
   ])('%s is not', async (message) => {
     const meant = readQuestion(tidy(message));
     expect(meant).not.toBeNull();

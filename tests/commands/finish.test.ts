@@ -33,6 +33,15 @@ describe('/finish', () => {
         newLength: 66,
       },
     ],
+    // The second goes round a top of 56 x 66 in: strips of 1 1/2 in, 66 1/2 and 58 1/2 in long, 250 in in all.
+    [
+      '/finish border quilt:50x60in border:3in outer:1in width:40in',
+      {
+        ...{ sides: 60.5, topBottom: 56.5, strips: 6 },
+        ...{ outerCutStrip: 1.5, outerSides: 66.5, outerTopBottom: 58.5, outerTotal: 250, outerStrips: 7 },
+        ...{ newWidth: 58, newLength: 68 },
+      },
+    ],
     ['/finish bed bed:queen drop:12in tuck:0in', { width: 84, length: 92 }],
     ['/finish bed mattress:60x80in drop:12in tuck:0in', { width: 84, length: 92 }],
   ])('%s', async (words, expected) => {
@@ -54,6 +63,22 @@ describe('/finish', () => {
     expect(valuesOf(hexagons).needLength).toBeCloseTo(2 * (60 * 1.1547 + 72 * 1.3333) + 10, 1);
     expect(valuesOf(hexagons)).toHaveProperty('square');
     expect(valuesOf(await ask('/finish binding edge:rosette rounds:3 size:1in')).needLength).toBe(52);
+  });
+
+  test('two borders are those of one round the other, each by itself', async () => {
+    for (const join of ['butted', 'mitred']) {
+      const both = valuesOf(await ask(`/finish border 60x70in border:2in outer:6in join:${join}`));
+      const inner = valuesOf(await ask(`/finish border 60x70in border:2in join:${join}`));
+      const outer = valuesOf(await ask(`/finish border 64x74in border:6in join:${join}`));
+      for (const name of ['cutStrip', 'sides', 'topBottom', 'total', 'strips', 'length', 'yards', 'metres']) {
+        expect(both[name], name).toBe(inner[name]);
+        expect(both[`outer${name.charAt(0).toUpperCase()}${name.slice(1)}`], name).toBe(outer[name]);
+      }
+      expect([both.newWidth, both.newLength]).toEqual([76, 86]);
+    }
+    expect((await ask('/finish border 50x60in border:3in outer:40in width:40in')).error?.code).toBe(
+      'wider-than-cloth',
+    );
   });
 
   test('cloth is bought by the asker’s reading', async () => {

@@ -112,6 +112,56 @@ describe('/time, as it is asked by the contract', () => {
     expectFigures(await answered(ask, '/time pieces:500'), '', { seams: 1422 });
   });
 
+  // Common practice, no source: minutes a patch are 2 to 4 basted with thread, 0.5 to 1.5 with glue, 0.5 to 1.5
+  // traced and cut one by one, 0.1 to 0.3 in layers; basting thread is 1.1 of the outline and 4 in.
+  test('basting alone, with thread and with glue', async () => {
+    const reply = await answered(ask, '/time pieces:500 size:1in work:basting hours:5 start:2026-12-01');
+    expectFigures(reply, 'min', { minutesLow: 1000, minutes: 1500, minutesHigh: 2000 });
+    expectFigures(reply, 'min', { glueMinutesLow: 250, glueMinutesHigh: 750 });
+    expectFigures(reply, 'in', { threadLength: 500 * (1.1 * 6 + 4) });
+    // 25 hours at five are five weeks, 35 days.
+    expectFigures(reply, 'date', { finishDate: '2027-01-05' });
+    expect(reply.lines[0]).toBe('17 to 33 hours of basting with thread.');
+    const diamonds = await answered(ask, '/time star:4 size:2in work:basting');
+    expectFigures(diamonds, 'in', { threadLength: 96 * (1.1 * 8 + 4) });
+  });
+
+  test('cutting alone, with a care for the blade', async () => {
+    const reply = await answered(ask, '/time rosette:3 size:1in work:cutting');
+    expectFigures(reply, '', { pieces: 37 });
+    expectFigures(reply, 'min', { minutesLow: 18.5, minutesHigh: 55.5 });
+    expectFigures(reply, 'min', { layersMinutesLow: 3.7, layersMinutesHigh: 11.1 });
+    expect(reply.cautions.join(' ')).toMatch(/blade/);
+  });
+
+  test.each([
+    ['whip', 'Before that, 48 to 105 minutes of cutting and basting.'],
+    ['running', 'Before that, 10 to 29 minutes of cutting.'],
+  ])('what comes before the sewing by %s is told where the patches are known', async (method, words) => {
+    const reply = await answered(ask, `/time rosette:2 method:${method}`);
+    expect(reply.lines).toContain(words);
+    const seams = await answered(ask, `/time seams:42 method:${method}`);
+    expect(seams.lines.join(' ')).not.toContain('Before that');
+  });
+
+  test('the same before the sewing as a whole plan tells', async () => {
+    const plan = await answered(ask, '/plan field quilt:60x72in size:1in');
+    const field = await answered(ask, '/time field:60x72in size:1in');
+    const hours = (reply: { lines: readonly string[] }) =>
+      /^Before that, (\d+)(?: h)? to (\d+)/.exec(reply.lines.find((line) => line.startsWith('Before')) ?? '');
+    expect(hours(field)?.slice(1)).toEqual(hours(plan)?.slice(1));
+    expect(hours(field)).not.toBeNull();
+  });
+
+  test('basting and cutting want patches, not seams', async () => {
+    expect((await ask('/time seams:42 work:basting')).error?.code).toBe('what-to-cut');
+    expect((await ask('/time work:cutting')).error?.code).toBe('what-to-cut');
+    expect((await ask('/time pieces:1000000 work:basting hours:1/4 start:9999-01-01')).error?.code).toBe(
+      'too-far',
+    );
+    expect((await ask('/time pieces:19 rosette:2 work:cutting')).error?.code).toBe('one-of-these');
+  });
+
   test('nothing to sew, nothing said, too far, both said', async () => {
     expect((await ask('/time')).error?.code).toBe('what-to-sew');
     expect((await ask('/time seams:3000000 size:40in measure:edge')).error).not.toBeNull();

@@ -1,18 +1,12 @@
 import { ok, type Result } from '../../measure/result.ts';
+import { type MinutesSpan, minutesBefore } from '../stitching/before.ts';
 import { type FinishDates, finishDates } from '../stitching/finish-dates.ts';
-import { taskMinutes } from '../stitching/rates.ts';
 import { type StitchingTime, stitchingTime } from '../stitching/time.ts';
 import { clothOf, neededBy, type PlanCloth, type RoleNeed, roleNeeds, topCloths, withUse } from './cloths.ts';
 import { finishingOf, type PlanFinishing } from './finishing.ts';
 import { papersFor, type ShapePapers, type SheetName } from './papers.ts';
 import { type Top, topOf } from './top.ts';
 import type { PlanSize, PlanWish } from './wish.ts';
-
-/** Lowest and highest, minutes. */
-export interface Span {
-  readonly low: number;
-  readonly high: number;
-}
 
 /** A quilt worked out from a wish: every number by the same rules as the single commands. */
 export interface Plan {
@@ -30,7 +24,7 @@ export interface Plan {
   /** The days it may be done; null where that is past the calendar, or no seam is known. */
   readonly done: FinishDates | null;
   /** Cutting, and basting over papers, which the sewing does not hold. */
-  readonly before: Span;
+  readonly before: MinutesSpan;
   /** Null where the quilt's size is not known. */
   readonly finishing: PlanFinishing | null;
 }
@@ -92,12 +86,6 @@ export function sewingOf(seams: number, wish: PlanWish): StitchingTime | null {
 function doneOn({ weeksLow, weeks, weeksHigh }: StitchingTime, { start }: PlanWish): FinishDates | null {
   const dates = finishDates(start, weeksLow, weeks, weeksHigh);
   return dates.ok ? dates.value : null;
-}
-
-function minutesBefore(patches: number, overPaper: boolean): Span {
-  const [cutLow, cutHigh] = taskMinutes.traceAndCut;
-  const [basteLow, basteHigh] = overPaper ? taskMinutes.baste : [0, 0];
-  return { low: patches * (cutLow + basteLow), high: patches * (cutHigh + basteHigh) };
 }
 
 function withFinishing(

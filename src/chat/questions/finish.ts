@@ -7,6 +7,8 @@ const STARTING = new RegExp(
   'i',
 );
 
+const SEWING = /\b(?:sew\w*|stitch\w*|piec(?:e|ing)|join\w*|finish\w*)\b/i;
+
 /** Backing, binding and the bed; hours, kits and papers. */
 export const FINISH_TURNS: readonly Turn[] = [
   {
@@ -34,10 +36,51 @@ export const FINISH_TURNS: readonly Turn[] = [
     says: ([, start]) => `start:${start}`,
   },
   { of: /^time$/, words: new RegExp(`\\b${NUMBER}${UNIT} (?:of )?(?:sewing |cotton )?thread\\b`, 'i') },
+  // What comes before the sewing, where the sewing is not asked for with it.
+  {
+    of: /^time$/,
+    words:
+      /\b(?:(?:cut(?:ting)?|trac(?:e|ing)) (?:and|&|n) )?(?:(?:thread|glue)[- ])?(?:bast(?:e|ing)|tack(?:ing)?)\b/i,
+    unless: SEWING,
+    says: () => 'work:basting',
+  },
+  {
+    of: /^time$/,
+    words: /\b(?:trac(?:e|ing) (?:and|&|n) )?cut(?:ting)?(?: out)?\b/i,
+    unless: SEWING,
+    says: () => 'work:cutting',
+  },
+  {
+    of: /^finish border$/,
+    words: new RegExp(`\\b(${NUMBER}${UNIT}?) (?:wide )?outer(?: borders?)?\\b`, 'i'),
+    where: /\binner\b/i,
+    says: ([, size]) => `outer:${size}`,
+  },
+  {
+    of: /^finish border$/,
+    words: new RegExp(
+      `\\bborders? (?:of |at )?(${NUMBER}${UNIT}?) (?:and|then|plus) (${NUMBER}${UNIT})(?! ?(?:x|by)\\b)`,
+      'i',
+    ),
+    says: ([, one, other]) => `border:${one}, outer:${other}`,
+  },
+  {
+    of: /^finish border$/,
+    words: new RegExp(
+      `\\b(${NUMBER}${UNIT}?)(?= (?:and|then|plus)(?: an?)? ${NUMBER}${UNIT}? (?:[a-z]+ )?borders?\\b)`,
+      'i',
+    ),
+    says: ([, size]) => `border:${size}`,
+  },
   {
     of: /^finish border$/,
     words: new RegExp(`\\b(${NUMBER}${UNIT}) (?=(?:[a-z]+ )?borders?\\b)`, 'i'),
     says: ([, size]) => `border:${size}`,
+  },
+  {
+    of: /^finish border$/,
+    words: new RegExp(`\\b(${NUMBER}${UNIT}) (?=(?:[a-z]+ )?borders?\\b)`, 'i'),
+    says: ([, size]) => `outer:${size}`,
   },
   {
     of: /^finish backing$/,
