@@ -1,4 +1,4 @@
-import { form } from '../src/chat/command.ts';
+import { form, type Here } from '../src/chat/command.ts';
 import { bare, otherwise } from '../src/chat/option.ts';
 import { whole } from '../src/chat/option-kinds.ts';
 import { count, type Reply, reply } from '../src/chat/reply.ts';
@@ -87,7 +87,7 @@ export const showForm = form({
       lines: [
         ...shownChallenge(of, here),
         ...left.lines,
-        `${many(heads.joined, 'member takes', 'members take')} part.`,
+        await joinedWords(of, heads.joined, here),
         ...(part && part.pieces > 0 ? [`Yours: ${grouped(part.pieces)}.`] : []),
       ],
       figures: {
@@ -104,6 +104,20 @@ export const showForm = form({
     });
   },
 });
+
+/** So many names are told of those who take part. */
+const MOST_NAMED = 12;
+/** Those who logged without joining stand between them. */
+const LOOKED_THROUGH = 5 * MOST_NAMED;
+
+/** "3 members take part: Ada, Bea, Cleo." */
+async function joinedWords(of: Challenge, joined: number, { facts }: Here): Promise<string> {
+  const parts = await facts.challenges.parts(of, 'name', LOOKED_THROUGH);
+  const names = parts.flatMap(({ joined: takesPart, name }) => (takesPart && name !== '' ? [name] : []));
+  const told = names.slice(0, MOST_NAMED);
+  const more = joined > told.length ? ` and ${grouped(joined - told.length)} more` : '';
+  return `${many(joined, 'member takes', 'members take')} part${told.length > 0 ? `: ${told.join(', ')}${more}` : ''}.`;
+}
 
 const MOST_LISTED = 15;
 

@@ -14,6 +14,7 @@ import { many } from '../src/measure/speech.ts';
 import { assumedNote } from './assumed.ts';
 import { bladeCaution } from './cautions.ts';
 import { type AskedPatch, titled } from './patch.ts';
+import { inRosettes } from './yield-rosettes.ts';
 
 /** What is to be cut from what she has, and how. */
 export interface Cutting {
@@ -25,6 +26,8 @@ export interface Cutting {
   readonly assumed: readonly string[];
   /** So many patches that are wanted, where that was said. */
   readonly wanted: number | undefined;
+  /** Of how many rounds the rosettes are that were asked for. */
+  readonly rounds: number | undefined;
 }
 
 /** More choices than this are a list, not a help. */
@@ -32,15 +35,17 @@ const MOST_CHOICES = 4;
 
 /** What all the pieces that she has give, each by itself and together; undefined where none gives a patch. */
 export function yieldOfAll(asked: AskedPatch, cutting: Cutting, here: Here): Reply | undefined {
-  const { piles, assumed, wanted } = cutting;
+  const { piles, assumed, wanted, rounds } = cutting;
   const gives = piles.map((pile) => fromOne(asked, pile, cutting));
   const all = piles.map(({ count: pieces }, at) => pieces * gives[at]!);
   const total = all.reduce((sum, patches) => sum + patches, 0);
   if (total === 0) return undefined;
   const { title, titles } = CATALOGUE[asked.shape];
+  const rosettes = inRosettes(total, rounds);
   return reply({
     title: `${titled(asked, here)}, from what you have`,
     lines: [
+      ...rosettes.lines,
       `At least ${many(total, title, titles)} in all.`,
       ...(wanted === undefined
         ? []
@@ -60,6 +65,7 @@ export function yieldOfAll(asked: AskedPatch, cutting: Cutting, here: Here): Rep
       pieces: count(total),
       perPiece: count(gives),
       fromEach: count(all),
+      ...rosettes.figures,
     },
     notes: assumedNote(assumed),
     cautions: bladeCaution(here),

@@ -17,6 +17,7 @@ import { blocksWords, cutsFigures, cutsOfBest, cutsWords, namedPlanWords } from 
 import type { AskedPatch } from './patch.ts';
 import { cuttingPictures } from './pictures.ts';
 import { METHOD, planWords } from './plan-words.ts';
+import { inRosettes } from './yield-rosettes.ts';
 
 export type Method = 'best' | 'fewest' | CuttingMethod;
 
@@ -39,16 +40,20 @@ export function yieldReply(
     readonly title: string;
     readonly selvage: Selvage;
     readonly wanted: number | undefined;
+    /** Of how many rounds the rosettes are that were asked for. */
+    readonly rounds: number | undefined;
   },
 ): Reply | ReturnType<typeof wrong> {
-  const { say, assumed, title, selvage, wanted } = here;
+  const { say, assumed, title, selvage, wanted, rounds } = here;
   const fewest = fewestCuts(serving(found, best), (plan) => plan);
   const way = wayOf(method, found, best, fewest, here);
   if (!way) return wrong('method-not-for-shape', { method, shape: CATALOGUE[asked.shape].titles });
   const easier = fewest && isEasier(fewest, way.cuts, way.count) ? fewest : undefined;
+  const rosettes = inRosettes(way.count, rounds);
   return reply({
     title,
     lines: [
+      ...rosettes.lines,
       headline(way, found, best),
       ...wantedWords(wanted, way.count),
       ...withCuts(way.words, cutsWords(way.cuts), easier === undefined),
@@ -58,6 +63,7 @@ export function yieldReply(
     figures: {
       ...figuresOf(found, best, fewest),
       ...cutsFigures(way.cuts),
+      ...rosettes.figures,
       ...(wanted === undefined
         ? {}
         : { pieces: count(wanted), clothPieces: count(Math.ceil(wanted / way.count)) }),

@@ -16,6 +16,7 @@ import { patchOptions } from './patch-options.ts';
 import { yieldOfAll } from './yield-have.ts';
 import { motifAnswer } from './yield-motif.ts';
 import { yieldReply } from './yield-reply.ts';
+import { rosetteRounds } from './yield-rosettes.ts';
 
 const yieldOptions = {
   ...patchOptions,
@@ -44,6 +45,7 @@ const yieldOptions = {
     whole('So many patches: how many pieces of that cloth they take', 1, 1_000_000, '240'),
     'patches',
   ),
+  rounds: rosetteRounds,
 };
 
 const yieldCommand: Command = {
@@ -62,9 +64,14 @@ const yieldCommand: Command = {
         '/yield hexagon 1 1/2in 1yd motif:4x5in',
         '/yield hexagon 1in have:3 fat quarters, 12 5in squares, 1 1/2yd',
         '/yield hexagon 1in fat-quarter pieces:240',
+        '/yield hexagon 1in fat-quarter rounds:1',
       ],
       options: yieldOptions,
       run(values, here) {
+        if (values.rounds !== undefined && !['hexagon', undefined].includes(values.shape))
+          return wrong('layout-shape', { layout: 'A rosette', shape: 'hexagons' });
+        if (values.rounds !== undefined && values.motif)
+          return wrong('one-of-these', { got: 'motif, rounds' });
         if (values.have) return fromAll({ ...values, have: values.have }, here);
         return fromOne({ ...values, cloth: values.cloth! }, here);
       },
@@ -90,7 +97,13 @@ function fromOne(values: Asked & { readonly cloth: Cloth }, here: Here): Answer 
   if (!asked.ok) return asked;
   const { patch } = asked.value;
   const assumed = assumptions(asked.value.assumed, values.cloth, margin, here);
-  const told = { ...here, assumed, selvage: selvageOf(values.cloth), wanted: values.pieces };
+  const told = {
+    ...here,
+    assumed,
+    selvage: selvageOf(values.cloth),
+    wanted: values.pieces,
+    rounds: values.rounds,
+  };
   const title = `${titled(asked.value, here)}, from ${pieceName(values.cloth)}${here.say.size(size.width, size.length)}`;
   if (values.motif)
     return (
@@ -127,8 +140,11 @@ function fromAll(values: Asked & { readonly have: readonly ClothPile[] }, here: 
   const assumed = assumptions(asked.value.assumed, lengths, margin, here);
   const largest = sizes.toSorted((a, b) => b.width * b.length - a.width * a.length)[0]!;
   return (
-    yieldOfAll(asked.value, { piles, width, margin, method, motif, assumed, wanted: values.pieces }, here) ??
-    tooSmall(asked.value, largest, here)
+    yieldOfAll(
+      asked.value,
+      { piles, width, margin, method, motif, assumed, wanted: values.pieces, rounds: values.rounds },
+      here,
+    ) ?? tooSmall(asked.value, largest, here)
   );
 }
 

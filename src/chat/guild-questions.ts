@@ -24,14 +24,19 @@ const NUMBERS = [
 const COUNT = `(?:\\d[\\d,]*|an?|another|${NUMBERS.join('|')})`;
 const NOUN = '(?:rosettes?|flowers?|blocks?|stars?|patch(?:es)?|hexies?|hexes|hexagons?|diamonds?)';
 const COUNTED = new RegExp(`\\b(${COUNT})\\s+(?:(?:more|new|further)\\s+)?${NOUN}\\b`, 'i');
-/** A count with nothing behind it: "log two", "log two, the blue ones". */
-const LONE = new RegExp(`\\b(${NUMBERS.join('|')})(?=\\s*(?:$|[,;.]))`, 'i');
+const DAYS =
+  '(?:today|yesterday|last night|this (?:morning|evening|afternoon|week(?:end)?)|(?:on |last )?(?:mon|tues|wednes|thurs|fri|satur|sun)day)';
+/** A count with nothing behind it: "log two", "log two, the blue ones", "two today". */
+const LONE = new RegExp(`\\b(another|${NUMBERS.join('|')})(?=\\s*(?:$|[,;.!]|${DAYS}\\b))`, 'i');
+const ALONE = new RegExp(
+  `(?<![\\d./x-] ?)(?<!\\bby )\\b(?:\\d[\\d,]*|another|${NUMBERS.join('|')})(?: more| new)?(?=\\s*(?:[.!]*$|,? ?${DAYS}\\b))`,
+  'i',
+);
 const ASKING = /\?|\bhow\b|\bneed|\bcan\b|\bfrom\b|\bout of\b/i;
 const DONE = /\b(?:finished|made|sewed|sewn|stitched|completed|done|did|pieced)\b/i;
 const TELLING =
-  /^\s*(?:i|i['’]ve|i have|ive|just|today|yesterday|another|finished|made|sewed|sewn|stitched|completed|done)\b/i;
-const A_DAY =
-  /\b(?:today|yesterday|last night|this (?:morning|evening|afternoon)|(?:on |last )?(?:mon|tues|wednes|thurs|fri|satur|sun)day)\b/i;
+  /^\s*(?:i|i['’]ve|i have|ive|just|today|yesterday|another|finished|made|sewed|sewn|stitched|completed|done|did)\b/i;
+const A_DAY = new RegExp(`\\b${DAYS}\\b`, 'i');
 const AT_THE_START = new RegExp(`^\\s*${COUNTED.source}`, 'i');
 /** A row that was measured is no log. */
 const MEASURED = /\bmeasur|\b(?:came|come|comes|coming|turned) (?:out|to)\b|\bin a row\b/i;
@@ -78,11 +83,49 @@ function fromCount(text: string): string {
   return `${figures}${after}${before ? ` day:${before}` : ''}`;
 }
 
+const CHALLENGE = /\bchallenge\b/i;
+const SWAP = /\bswap\b/i;
+const JOINING =
+  /^\s*(?:please )?(?:(?:can|may|could) i |i(?:['’]d| would)? (?:like|love|want) to |i(?:['’]ll| will) |i wanna |let me )?(?:join|take part|be part)\b|\b(?:sign me up|count me in|add me|put me (?:down|in)|i(?:['’]m| am) in(?=\s*(?:$|[!.,]|for\b)))/i;
+const LEAVING =
+  /^\s*(?:please )?(?:(?:can|may|could) i |i(?:['’]d| would)? (?:like|want|have|need) to |i(?:['’]ll| will) )?(?:leave|drop out|withdraw from|quit)\b|\btake me (?:out|off)\b/i;
+/** What she logged was another number. */
+const MEANT =
+  /\b(?:mistake|sorry|oops|wrong)\b.*\b(?:only|did|was|meant|made|be) (\d+)\b|^\s*(?:(?:sorry|oops|no)[,!. ]+)*(?:i (?:only )?meant|make (?:that|it)|(?:that|it) (?:was|should (?:be|have been))|should (?:be|have been)) (?:only )?(\d+)\b/i;
+const MEANT_NUMBER = new RegExp(`${MEANT.source}(?=\\s*(?:$|[,.!]|not\\b|${NOUN}))`, 'i');
+
 const SAID: readonly Said[] = [
+  {
+    ask: 'fix',
+    all: [MEANT_NUMBER],
+    none: [/\?|\bhow\b/i, /\bin a row\b|\bmeasur/i],
+    words: (text) => {
+      const [, one, other] = MEANT_NUMBER.exec(text) ?? [];
+      return `pieces:${one ?? other}`;
+    },
+  },
+  { ask: 'swap leave', all: [LEAVING, SWAP], none: [/\d/] },
+  { ask: 'challenge leave', all: [LEAVING, CHALLENGE], none: [/\d/] },
+  { ask: 'swap join', all: [JOINING, SWAP], none: [/\d/] },
+  {
+    ask: 'challenge join',
+    all: [JOINING],
+    none: [
+      /\d/,
+      SWAP,
+      /\bjoin (?:the |them|it|my|two|all)? ?(?:seams?|rosettes?|patch|hex|rows?|pieces|corners|flowers|strips|blocks|together)/i,
+    ],
+  },
+  {
+    ask: 'challenge show',
+    all: [
+      /\bwhen (?:does|do|will|is|did) (?:the|our|this) (?:\w+ )?challenge\b|\b(?:what(?:['’]s| is)|tell me about|show(?: me)?) (?:the|our|this) (?:\w+ )?(?:challenge|goal)\b|\bhow long (?:does|is|will|do we have)\b.*\bchallenge\b|\bwho(?: all)?(?:['’]s| is| has| have)? (?:joined|taking part|in (?:the|our|this) challenge)\b/i,
+    ],
+  },
   {
     ask: 'standings',
     all: [
-      /\bstandings\b|\bhow far\b.*\b(?:are we|have we|along)\b|\bhow are we (?:doing|getting on)\b|\bare we (?:there|on track|nearly)\b|\bhow many (?:\w+ )?(?:have we|are (?:done|finished|left)|did we)\b|\bwhen will (?:we|the challenge|it all) be (?:done|finished|ready)\b|\bhow many .*\bso far\b|\bhow many (?:\w+ )?(?:left|to go)\b|\bwhat (?:did|have) i (?:log|sewn?|logged)\b|\bwho (?:has |have )?(?:logged|sewn|made) (?:the )?most\b/i,
+      /\bstandings\b|\bhow far\b.*\b(?:are we|have we|along)\b|\bhow are we (?:doing|getting on)\b|\bare we (?:there|on track|nearly)\b|\bhow many (?:\w+ )?(?:have we|are (?:done|finished|left)|did we)\b|\bwhen will (?:we|the challenge|it all) be (?:done|finished|ready)\b|\bhow many .*\bso far\b|\bhow many (?:\w+ )?(?:left|to go)\b|\bwhat (?:did|have) i (?:log|sewn?|logged)\b|\bhow many (?:\w+ )?(?:have i (?:done|made|finished|sewn|sewed|logged|completed)|did i (?:do|make|finish|sew|log))\b|\bwhat(?:['’]s| is) (?:my|our) (?:total|number|score)\b|\bwho (?:has |have )?(?:logged|sewn|made) (?:the )?most\b/i,
     ],
   },
   {
@@ -132,6 +175,7 @@ const SAID: readonly Said[] = [
     ],
   },
   { ask: 'log', all: [TELLING, DONE, COUNTED], none: [ASKING, MEASURED], words: fromCount },
+  { ask: 'log', all: [TELLING, DONE, ALONE], none: [ASKING, MEASURED], words: fromCount },
   { ask: 'log', all: [AT_THE_START, A_DAY], none: [ASKING], words: fromCount },
   {
     ask: 'undo',
@@ -149,6 +193,11 @@ const SAID: readonly Said[] = [
     ask: 'me set',
     all: [/\bremind me\b/i, WEEKDAY],
     words: (text) => `nudge:${WEEKDAY.exec(text)?.[1]?.toLowerCase()}`,
+  },
+  {
+    ask: 'guild set',
+    all: [/\b(?:remind|tell|update) (?:us|everyone|everybody|the (?:guild|group))\b/i, WEEKDAY],
+    words: (text) => `digest:${WEEKDAY.exec(text)?.[1]?.toLowerCase()}`,
   },
   {
     ask: 'me set',

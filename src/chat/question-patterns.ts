@@ -32,7 +32,7 @@ const NOT_A_PART = '(?<![\\d./,])(?<!\\d[ -])';
  * So many patches: "240 hexagons", "12 blue hexies", "50 1 inch diamonds"; also "50 1/2 inch hexies", where so many
  * cannot be a size with a fraction. A size before one kind of patch is none: "1 1/2 hexagons".
  */
-export const A_COUNT = `${NOT_A_PART}\\b(?:(\\d{1,6}) (?=(?:of (?:my|the|these|those) )?(?:(?!\\d+\\/)${NUMBER}${UNIT}[- ]*)?${BETWEEN}${PATCHES}\\b)|(1[3-9]|[2-9]\\d|\\d{3,6}) (?=\\d+\\/\\d+${UNIT}))`;
+export const A_COUNT = `${NOT_A_PART}\\b(?:(\\d{1,6}) (?=(?:of (?:my|the|these|those) )?(?:(?!\\d+\\/)${NUMBER}${UNIT}[- ]*|\\d+(?:\\.\\d+| \\d+\\/\\d+) )?${BETWEEN}${PATCHES}\\b)|(1[3-9]|[2-9]\\d|\\d{3,6}) (?=\\d+\\/\\d+${UNIT}))`;
 
 export const countIn = new RegExp(A_COUNT, 'i');
 

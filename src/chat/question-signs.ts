@@ -81,7 +81,8 @@ export const LONG_OR_MUCH = new RegExp(`${MUCH.source}|${TIME.source}|\\byardage
 /** Something to print, not something to reckon. */
 const PRINTED =
   /\btemplates?\b|\bprint(?:able|ed|out)?\b(?! ?(?:repeats?|is\b|that\b)).*\b(?:hex\w*|papers?|pieces?|patches|shapes?|diamonds?|triangles?|kites?|squares?|octagons?|pentagons?|tumblers?|clam\w*|apple\w*)\b|\bpapers?\b.*\bprint/i;
-const SHEETS = /\bhow many (?:sheets|pages)\b/i;
+const SHEETS = /\bhow many (?:(?:a4|letter|paper) )?(?:sheets|pages)\b/i;
+const PAPERS_FOR = /\bpapers (?:for|to make) (?:my |the |all )?\d{2,}/i;
 const FINISHING = /\b(?:backing|binding|batting|wadding)\b/i;
 
 const A_ROW = new RegExp(`${A_COUNT}|\\brows? of \\d+\\b|\\bin (?:a|the|one|each|my) row\\b`, 'i');
@@ -145,6 +146,7 @@ export const SIGNS: readonly Sign[] = [
   },
   { ask: 'template', all: [PRINTED], none: [/\btemplate size\b|\bmy templates?\b/i] },
   { ask: 'template', all: [SHEETS, PATCH] },
+  { ask: 'template', all: [PAPERS_FOR], none: [/\d ?(?:x|by) ?\d/i] },
   { ask: 'template', all: [/\bpapers\b/i, /\b\d{2,5} ?x ?\d/i] },
   {
     ask: 'check',

@@ -4,6 +4,7 @@ import { stretchOf, understood, wantedWords } from './not-understood.ts';
 import { type AnyOption, type Options, type ReadingContext, wordsOf } from './option.ts';
 import {
   BELOW_ZERO,
+  BESIDE,
   FILLER,
   JOINING,
   keyIn,
@@ -124,7 +125,13 @@ class OptionReading {
   #step(rest: string): Result<string> {
     const named = NAMED.exec(rest);
     if (named) return this.#named(named, rest);
-    return this.#byNameAlone(rest) ?? this.#nameAfter(rest) ?? this.#bareValue(rest) ?? this.#passOver(rest);
+    return (
+      this.#byNameAlone(rest) ??
+      this.#nameAfter(rest) ??
+      this.#beside(rest) ??
+      this.#bareValue(rest) ??
+      this.#passOver(rest)
+    );
   }
 
   #named(found: RegExpExecArray, rest: string): Result<string> {
@@ -221,6 +228,14 @@ class OptionReading {
     const off = (length: unknown) =>
       usual?.ok ? Math.abs(Math.log(Number(length) / Number(usual.value.value))) : 0;
     return off(next.value.value) <= off(value);
+  }
+
+  /** `12 of us`, `5 weeks`: passed over whole, so that the number is not taken for a size. */
+  #beside(rest: string): Result<string> | null {
+    const found = this.#manner === 'question' ? BESIDE.exec(rest) : null;
+    if (!found) return null;
+    this.#left.push(found[0]);
+    return ok(rest.slice(found[0].length));
   }
 
   /** The bare option that reads the most of what stands here. */

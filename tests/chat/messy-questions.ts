@@ -163,6 +163,17 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['how many hexies per fat eighth at 3/4"', '/yield shape:hexagon size:3/4in cloth:fat-eighth'],
   ['how many papers fit on a page 1in', '/yield size:1in cloth:letter'],
   ['how many papers per a4 sheet 1in hex', '/yield shape:hexagon size:1in cloth:a4'],
+  ['how many rosettes can i make from 1 fat quarter, 1in', '/yield size:1in cloth:fat-quarter rounds:1'],
+  ['how many flowers from a yard 3/4in', '/yield size:3/4in cloth:36in rounds:1'],
+  ['how many 7-piece flowers from a fat eighth, 1in', '/yield size:1in cloth:fat-eighth rounds:1'],
+  [
+    'how many 2 round rosettes from 3 fat quarters and a yard in 1 inch',
+    '/yield size:1in have:3 fat quarters, a yard rounds:2',
+  ],
+  [
+    'out of my 40 5in squares, 1in hexies, how many rosettes of 2 rounds',
+    '/yield shape:hexagon size:1in have:40 5in squares rounds:2',
+  ],
   ['how many triangles 2in from a fat quarter', '/yield shape:triangle size:2in cloth:fat-quarter'],
   [
     'i have half a metre of blue and 2 fat quarters of red, how many 25mm hexagons is that',
@@ -513,6 +524,14 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ],
   ['kits for workshop 15 people 7 piece flowers', '/kit members:15 layout:rosette rounds:1'],
   ['we are 10 members, each makes a 3 round rosette, kits', '/kit members:10 layout:rosette rounds:3'],
+
+  [
+    'my bolt is 54 inches wide, 600 1.5 hexagons',
+    '/yardage pieces:600 shape:hexagon size:1 1/2in width:54in',
+  ],
+  ['600 1 1/2 hexagons how much fabric', '/yardage pieces:600 shape:hexagon size:1 1/2in'],
+  ['papers for 1000 1in hexagons', '/template papers:1000 shape:hexagon size:1in seam:0in'],
+  ['how many a4 sheets for 500 2cm hexies', '/template papers:500 shape:hexagon size:20mm seam:0in sheet:a4'],
 
   // How long, and how much thread.
   ['How long will a 60x72 in 1" take at an hour a day?', '/time field:60x72in size:1in hours:7'],

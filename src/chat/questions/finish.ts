@@ -139,7 +139,14 @@ export const FINISH_TURNS: readonly Turn[] = [
     of: /^template$/,
     words: /(?<!\b(?:a4|letter|an?|plain|the) )\bpapers\b/i,
     unless: /\bseams?\b|\btemplates?\b|\ballowance\b/i,
-    says: () => 'seam:0in',
+    says: () => 'seam:0',
+  },
+  // So many sheets of them are papers too: one template is drawn round again and again.
+  {
+    of: /^template$/,
+    words: /\bhow many (?=(?:(?:a4|letter|paper) )?(?:sheets|pages)\b)/i,
+    unless: /\bseams?\b|\btemplates?\b|\ballowance\b|\bpapers\b/i,
+    says: () => 'seam:0',
   },
   { of: /^template$/, words: countIn, says: ([, n, other]) => `papers:${n ?? other}` },
 

@@ -45,7 +45,7 @@ export const LAYOUT_TURNS: readonly Turn[] = [
   },
   { of: SEWN, words: PIECED, says: ([, n = '']) => `rosette:${ROUNDS_OF[n]}` },
   { of: /^(?:kit|plan make)$/, words: PIECED, says: ([, n = '']) => `layout:rosette rounds:${ROUNDS_OF[n]}` },
-  { of: /^count rosette$/, words: PIECED, says: ([, n = '']) => `rounds:${ROUNDS_OF[n]}` },
+  { of: /^count rosette$|^yield$/, words: PIECED, says: ([, n = '']) => `rounds:${ROUNDS_OF[n]}` },
   {
     of: SEWN,
     words: /\b(\d+)[- ]rounds?\b/i,
@@ -59,6 +59,11 @@ export const LAYOUT_TURNS: readonly Turn[] = [
     says: () => 'rosette:1',
   },
   { of: /^count rosette$/, words: /\b(?:1|an?) (?=rosette|flower)/i },
+  {
+    of: /^yield$/,
+    words: /\b(?:(\d+)[- ]rounds? )?(?:rosettes?|flowers?)(?: (?:of|with) (\d+) rounds?)?\b/i,
+    says: ([, before, after]) => `rounds:${before ?? after ?? 1}`,
+  },
   { of: SEWN, words: A_SIDE, where: STAR, says: ([, n]) => `star:${n}` },
   { of: /^count (?:star|blocks)$/, words: A_SIDE, says: ([, n]) => `side:${n}` },
   { of: /^plan make$|^kit$/, words: A_SIDE, says: ([, n]) => `side:${n}` },
