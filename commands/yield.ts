@@ -14,6 +14,7 @@ import { motifOption } from './motif.ts';
 import { type AskedPatch, askedPatch, cutSize, titled } from './patch.ts';
 import { patchOptions } from './patch-options.ts';
 import { yieldOfAll } from './yield-have.ts';
+import { isSized, largestAnswer } from './yield-largest.ts';
 import { motifAnswer } from './yield-motif.ts';
 import { yieldReply } from './yield-reply.ts';
 import { rosetteRounds } from './yield-rosettes.ts';
@@ -42,7 +43,12 @@ const yieldOptions = {
   motif: motifOption,
   have: haveOption,
   pieces: alsoNamed(
-    whole('So many patches: how many pieces of that cloth they take', 1, 1_000_000, '240'),
+    whole(
+      'So many patches: how many pieces of that cloth they take; without a size, how large they can be',
+      1,
+      1_000_000,
+      '240',
+    ),
     'patches',
   ),
   rounds: rosetteRounds,
@@ -65,6 +71,7 @@ const yieldCommand: Command = {
         '/yield hexagon 1in have:3 fat quarters, 12 5in squares, 1 1/2yd',
         '/yield hexagon 1in fat-quarter pieces:240',
         '/yield hexagon 1in fat-quarter rounds:1',
+        '/yield hexagon 5in-square pieces:1',
       ],
       options: yieldOptions,
       run(values, here) {
@@ -72,6 +79,8 @@ const yieldCommand: Command = {
           return wrong('layout-shape', { layout: 'A rosette', shape: 'hexagons' });
         if (values.rounds !== undefined && values.motif)
           return wrong('one-of-these', { got: 'motif, rounds' });
+        const { pieces } = values;
+        if (pieces !== undefined && !isSized(values)) return ofWhatSize({ ...values, pieces }, here);
         if (values.have) return fromAll({ ...values, have: values.have }, here);
         return fromOne({ ...values, cloth: values.cloth! }, here);
       },
@@ -116,6 +125,28 @@ function fromOne(values: Asked & { readonly cloth: Cloth }, here: Here): Answer 
     ...told,
     title,
   });
+}
+
+/** So many patches, and no size: the largest at which they come out. */
+function ofWhatSize(values: Asked & { readonly pieces: number }, here: Here): Answer {
+  const { cloth: one, have, pieces } = values;
+  if (one && have) return wrong('one-of-these', { got: 'cloth, have' });
+  const piles = have ?? (one ? [{ cloth: one, count: 1 }] : []);
+  const first = (piles.find(({ cloth }) => cloth.width === null) ?? piles[0]!).cloth;
+  const paper = first.kind === 'paper';
+  const margin = values.margin ?? (paper ? 1 / 4 : 0);
+  const width = values.width ?? here.defaults.width.value;
+  const cloths = piles.map(({ cloth, count: of }) => ({ size: piece(cloth, width), count: of }));
+  const { size } = cloths[0]!;
+  return largestAnswer(
+    {
+      ...{ pieces, cloths, margin },
+      values: paper && values.seam === undefined ? { ...values, seam: 0 } : values,
+      from: have ? 'what you have' : `${pieceName(first)}${here.say.size(size.width, size.length)}`,
+      assumed: (patch) => assumptions(patch, first, margin, here),
+    },
+    here,
+  );
 }
 
 /** What one reading of a doubtful size comes to. */

@@ -45,6 +45,11 @@ const WAS_CUT =
   /(?<!\b(?:do|should|must|would|will|to|can|could) )\b(?:i|we|she)(?:'ve| have| had)? (?:already )?cut\b/i;
 const COMES_TO = /\b(?:finish|end up|come out|sewn)/i;
 const PAGE = /\b(?:page|sheet)\b/i;
+/** The size is what is asked for, and the cloth is there. */
+const LARGEST = /\b(?:biggest|largest|maximum|max)\b/i;
+const WHAT_SQUARE = /\b(?:what|which|how (?:big|large) an?)(?: size)?(?: of)?(?: an?)? square\b/i;
+const WHAT_SIZE = /\bwhat size\b|\bhow (?:big|large)\b/i;
+const TO_GET = /\b(?:get|cut|fit|make|squeeze)(?: out)? \d+\b(?! ?(?:in\b|inch|"|cm|mm|x\b|by\b|\/|\.))/i;
 export const TIME =
   /\btime (?:for|to)\b|\bhow long\b[?.! ]*$|\bhow long\b(?!.*\bsides?\b).*\b(?:take|sew|stitch|finish|piece|make|for|to|do)|\bwhen\b.*\b(?:finish|done)\b|\b(?:hours?|weeks?|evenings|nights|minutes|thread|needlefuls?|stitches)\b/i;
 /** How long, with nothing more said of what takes so long. */
@@ -105,7 +110,7 @@ const PILE = /\b(?:scraps?|scrappy|stash|leftovers?)\b(?! (?:piece|bit|yard|metr
 const WISH =
   /\bi(?:'d| would|'m| am)? (?:really )?(?:want|like|love|wish|hope|plan|dream|thinking|planning|going)\b|\bi(?:'m| am) making\b|\bmake me\b|^(?:planning|making|thinking of)\b|\b(?:everything|all) (?:that )?(?:i|we|you|one) needs?\b|\bwhat (?:do|should|must) (?:i|we) buy\b|\bwhat (?:do|will|would|does|all do) (?:i|it|we|one) (?:all )?(?:need|take)\b/i;
 
-const had: Mark = (question) => hadIn(question) !== null;
+const had = (question: string): boolean => hadIn(question) !== null;
 const NEEDED = new RegExp(
   `${A_COUNT}|\\b(?:for|make|cover|fill) (?:an? |the |my )?(?:${BED}|${SIZE})|\\b(?:rosettes?|flowers?|garden|stars?|blocks)\\b|\\b\\d+[- ]rounds?\\b`,
   'i',
@@ -126,6 +131,14 @@ const allOfIt: Mark = (question) =>
 const BACK_AND_EDGE =
   /\bbacking\b.*\b(?:binding|batting|wadding)\b|\b(?:binding|batting|wadding)\b.*\bbacking\b/i;
 const much: Mark = (question) => MUCH.test(question) !== LONG.test(question);
+
+const SOME_CLOTH: Mark = (question) =>
+  PIECE.test(question) ||
+  SQUARES.test(question) ||
+  A_LENGTH.test(question) ||
+  A_PIECE.test(question) ||
+  had(question);
+const QUILT_NAMED = new RegExp(`\\b(?:quilts?|bed|border|backing|star|rosette|block)\\b|${BED}`, 'i');
 
 /** Read from the top: the first line whose signs are all there is what was meant. */
 export const SIGNS: readonly Sign[] = [
@@ -165,6 +178,9 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'check', all: [ROW_ASKED, A_ROW], none: [TIME_TAKEN] },
   { ask: 'check', all: [OUT_WRONG, PATCH_OR_ROW] },
   { ask: 'kit', all: [/\bkits?\b/i, /\d/] },
+  { ask: 'cut', all: [WHAT_SQUARE, OTHERS], none: [/\bhow many\b/i, had] },
+  { ask: 'yield', all: [LARGEST, PATCH, SOME_CLOTH], none: [QUILT_NAMED] },
+  { ask: 'yield', all: [WHAT_SIZE, TO_GET, PATCH, SOME_CLOTH], none: [QUILT_NAMED] },
   { ask: 'plan make', all: [had, SIZED, SET_TOGETHER] },
   { ask: 'yardage', all: [had, needed], none: [HOW_MANY, PILE] },
   { ask: 'yield', all: [had, PATCH], none: [/\bhow much\b/i, CAME_OUT] },

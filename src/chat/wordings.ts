@@ -61,6 +61,8 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
     `A seam of ${text(seam)} closes up the inner curve of that ${text(shape)}. Keep it under ${text(most)}, or make the patch larger.`,
   'dimension-not-of-shape': ({ shape, option, known }) =>
     `There is no ${text(option)} to ${text(shape)}. It is for ${text(known)}.`,
+  'too-many-for-cloth': ({ count, what, least }) =>
+    `I find no room for ${text(count)} ${text(what)} in that, not even at ${text(least)}. More cloth, or fewer?`,
   'seam-wider': ({ seam, cloth }) =>
     `A seam of ${text(seam)} is wider than the cloth has room for (${text(cloth)}).`,
   'patch-wider-than-cloth': ({ patch, cloth }) =>

@@ -174,6 +174,17 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
     'out of my 40 5in squares, 1in hexies, how many rosettes of 2 rounds',
     '/yield shape:hexagon size:1in have:40 5in squares rounds:2',
   ],
+  ['what is the biggest hexagon from a 5 inch square', '/yield shape:hexagon cloth:5in-square pieces:1'],
+  [
+    "i have a pile of 4 inch squares what's the biggest hexagon i can get",
+    '/yield shape:hexagon cloth:4x4in pieces:1',
+  ],
+  ['what size hexagons to get 50 from a fat quarter', '/yield shape:hexagon cloth:fat-quarter pieces:50'],
+  ['how big can I make 12 hexagons from a fat eighth', '/yield shape:hexagon cloth:fat-eighth pieces:12'],
+  ['largest diamond out of a 2 1/2 inch strip', '/yield shape:diamond cloth:strip pieces:1'],
+  ['how large can 30 triangles be from half a yard', '/yield shape:triangle cloth:18in pieces:30'],
+  ['biggest hexie from a 10cm square', '/yield shape:hexagon cloth:100x100mm pieces:1'],
+  ['what size square do I need to cut a 2 inch hexagon from', '/cut shape:hexagon size:2in'],
   ['how many triangles 2in from a fat quarter', '/yield shape:triangle size:2in cloth:fat-quarter'],
   [
     'i have half a metre of blue and 2 fat quarters of red, how many 25mm hexagons is that',

@@ -68,6 +68,84 @@ describe('/yield, as it is asked by the contract', () => {
     }
   });
 
+  test('in rosettes: 77 hexagons make 11 of one round and 4 of two', async () => {
+    const one = await answered(ask, '/yield hexagon 1in fat-quarter rounds:1');
+    expectFigures(one, '', { best: 77, rosettes: 11, perRosette: 7 });
+    expect(one.lines[0]).toBe('At least 11 rosettes of 1 round, 7 hexagons each.');
+    expectFigures(await answered(ask, '/yield hexagon 1in fat-quarter rounds:2'), '', { rosettes: 4 });
+    const all = await answered(ask, '/yield hexagon 1in have:40 5in squares rounds:2');
+    expectFigures(all, '', { total: 160, rosettes: 8, perRosette: 19 });
+    const none = await answered(ask, '/yield hexagon 1in 5in-square rounds:1');
+    expect(none.lines[0]).toBe('Not one rosette of 1 round: it takes 7 hexagons.');
+    expect((await ask('/yield diamond 1in fat-quarter rounds:1')).error?.code).toBe('layout-shape');
+    expect((await ask('/yield hexagon 1in fat-quarter rounds:1 motif:4x4in')).error?.code).toBe(
+      'one-of-these',
+    );
+  });
+
+  /*
+   * The largest regular hexagon in a square of side s has the side s / (2 cos 15°): it lies turned by 15° (a known
+   * result of elementary geometry, the square's angle bisected between two diagonals of the hexagon). The seam takes
+   * 2/√3 of itself off the side.
+   */
+  test.each([3, 4, 5, 6.5, 8, 10])('the largest hexagon from a square of %s in', async (side) => {
+    const most = side / (2 * Math.cos(Math.PI / 12)) - (2 / Math.sqrt(3)) * 0.25;
+    const reply = await answered(ask, `/yield shape:hexagon cloth:${side}x${side}in pieces:1`);
+    expectFigures(reply, 'in', { finishedEdge: Math.floor(most * 8) / 8 });
+  });
+
+  test('the largest square from a square, and four of them: all of it, less the seams', async () => {
+    expectFigures(await answered(ask, '/yield shape:square cloth:10in-square pieces:1'), 'in', {
+      finishedEdge: 9.5,
+    });
+    expectFigures(await answered(ask, '/yield shape:square cloth:10in-square pieces:4'), 'in', {
+      finishedEdge: 4.5,
+    });
+  });
+
+  test.each([
+    ['hexagon', 'cloth:fat-quarter', 50],
+    ['hexagon', 'cloth:1yd', 300],
+    ['diamond', 'have:3 fat quarters, 1yd', 200],
+    ['triangle', 'cloth:fat-eighth', 12],
+    ['clamshell', 'cloth:10in-square', 4],
+    ['hexagon', 'cloth:letter', 12],
+  ])(
+    'so many %s of %s: they come out at the size that is said, and not an eighth above',
+    async (shape, from, pieces) => {
+      const reply = await answered(ask, `/yield shape:${shape} ${from} pieces:${pieces}`);
+      const edge = numberOf(reply, 'finishedEdge');
+      const figure = from.startsWith('have') ? 'total' : 'best';
+      const at = async (size: number) =>
+        numberOf(await answered(ask, `/yield shape:${shape} size:${size}in measure:edge ${from}`), figure);
+      expect(await at(edge)).toBe(numberOf(reply, 'best'));
+      expect(await at(edge)).toBeGreaterThanOrEqual(pieces);
+      expect(await at(edge + 1 / 8)).toBe(numberOf(reply, 'nextBest'));
+      expect(await at(edge + 1 / 8)).toBeLessThan(pieces);
+      const [choice] = reply.choices;
+      expect((await answered(ask, choice!.ask)).lines.join(' ')).toContain('Enough for');
+    },
+  );
+
+  test('the largest in millimetres for who reads them', async () => {
+    const metric = openAsking();
+    await answered(metric, '/me set reading:metric');
+    const reply = await answered(metric, '/yield shape:hexagon cloth:100x100mm pieces:1');
+    // 100 mm / (2 cos 15°) less 2/√3 of 6.35 mm is 44.43 mm.
+    expect(reply.lines[0]).toContain('44 mm');
+  });
+
+  test('no size that serves, two measures, two cloths', async () => {
+    expect((await ask('/yield hexagon cloth:5in-square pieces:100000')).error?.code).toBe(
+      'too-many-for-cloth',
+    );
+    expect((await ask('/yield rectangle cloth:5in-square pieces:2')).error?.code).toBe('needs-two-measures');
+    expect((await ask('/yield hexagon cloth:5in-square pieces:2 have:2 fat quarters')).error?.code).toBe(
+      'one-of-these',
+    );
+    expect((await ask('/yield hexagon cloth:5in-square')).error?.code).toBe('size-missing');
+  });
+
   test('blunt corners let squares serve: sixteen from a 10-inch square', async () => {
     const reply = await answered(
       ask,

@@ -88,6 +88,20 @@ export const CLOTH_TURNS: readonly Turn[] = [
     says: () => 'method:fewest',
   },
 
+  // How many are to come out, where the size is asked for; one, where that was not said.
+  {
+    of: /^yield$/,
+    words:
+      /\b(?:get|cut|fit|make|squeeze)(?: out)? (\d+)(?: of (?:them|those|these|it))?\b(?! ?(?:in\b|inch|"|cm|mm|x\b|by\b|\/|\.))/i,
+    where: /\bwhat size\b|\bhow (?:big|large)\b|\b(?:biggest|largest|max(?:imum)?)\b/i,
+    says: ([, n]) => `pieces:${n}`,
+  },
+  {
+    of: /^yield$/,
+    words: /\b(?:biggest|largest|max(?:imum)?)\b/i,
+    unless: countIn,
+    says: () => 'pieces:1',
+  },
   // How many there are is no size.
   {
     of: /^yardage$/,
