@@ -9,6 +9,7 @@ export const commands: CommandList = {
   template: async () => (await import('./template.ts')).default,
   time: async () => (await import('./time.ts')).default,
   finish: async () => (await import('./finish.ts')).default,
+  ruler: async () => (await import('./ruler.ts')).default,
   check: async () => (await import('./check.ts')).default,
   plan: async () => (await import('./plan.ts')).default,
   kit: async () => (await import('./kit.ts')).default,

@@ -15,7 +15,7 @@ export const SHORTEST = 1 / 8;
 export const LONGEST = 480;
 
 /** The most cloth in one piece: 100 yards. */
-const LONGEST_CLOTH = 3600;
+export const LONGEST_CLOTH = 3600;
 
 type Plain<T> = Option<T, false>;
 

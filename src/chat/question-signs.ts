@@ -45,6 +45,13 @@ const WAS_CUT =
   /(?<!\b(?:do|should|must|would|will|to|can|could) )\b(?:i|we|she)(?:'ve| have| had)? (?:already )?cut\b/i;
 const COMES_TO = /\b(?:finish|end up|come out|sewn)/i;
 const PAGE = /\b(?:page|sheet)\b/i;
+/** One length, in other units. */
+const UNITS = '(?:inch(?:es)?|in|cms?|centimet(?:re|er)s?|mm|millimet(?:re|er)s?|y(?:ar)?ds?|met(?:re|er)s?)';
+const IN_OTHER_UNITS = new RegExp(
+  `\\b(?:in|to|into) ${UNITS}\\b[ ?.!]*$|\\bhow many ${UNITS} (?:is|are|in|make|to)\\b|\\bhow (?:much|long|big) is (?:\\d[\\d /.-]*|an? )${UNITS}[ ?.!]*$`,
+  'i',
+);
+const A_MEASURE = new RegExp(`(?:\\d ?|\\b(?:an?|one|half an?) )${UNITS}\\b|\\d ?"`, 'i');
 /** The size is what is asked for, and the cloth is there. */
 const LARGEST = /\b(?:biggest|largest|maximum|max)\b/i;
 const WHAT_SQUARE = /\b(?:what|which|how (?:big|large) an?)(?: size)?(?: of)?(?: an?)? square\b/i;
@@ -151,6 +158,19 @@ export const SIGNS: readonly Sign[] = [
       /\b\d+ (?:members|people|of us|each)\b|\beach (?:of us )?(?:gives?|swaps?|makes?)\b|\brounds?\b/i,
     ],
   },
+  {
+    ask: 'ruler',
+    all: [IN_OTHER_UNITS, A_MEASURE],
+    none: [
+      PATCH,
+      QUILT,
+      PIECE,
+      SET_TOGETHER,
+      /\d ?(?:x|by) ?\d/i,
+      /\b(?:seams?|border|binding|backing|wide|row|repeat)\b/i,
+    ],
+  },
+  { ask: 'ruler', all: [/^(?:please )?convert\b/i, A_MEASURE], none: [PATCH, QUILT, /\d ?(?:x|by) ?\d/i] },
   { ask: 'swap list', all: [/\bswap\b/i, /\b(?:what|who|list|show|offered|wanted|wished)\b/i] },
   { ask: 'plan list', all: [/\b(?:our|the guild['’]?s|kept|which|what) plans\b/i] },
   {

@@ -589,6 +589,16 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
     '/time garden:7 of 2 rounds hours:7',
   ],
 
+  // One length in other units.
+  ['what is 2.3 cm in inches', '/ruler length:23mm'],
+  ['convert 110cm to inches', '/ruler length:1100mm'],
+  ['how many metres is 3 yards', '/ruler length:108in'],
+  ['3/8 inch in mm', '/ruler length:3/8in'],
+  ['how many mm in an inch?', '/ruler length:1in'],
+  ['half a yard in cm', '/ruler length:18in'],
+  ['how many inches are in a metre', '/ruler length:1000mm'],
+  ['convert 2 1/2 inches to cm please', '/ruler length:2 1/2in'],
+
   // Backing, binding, batting, borders, beds.
   ['3 inch border on 50x60 mitred', '/finish border quilt:50x60in border:3in join:mitred'],
   [

@@ -10,6 +10,17 @@ const IN_ROWS = /\b(\d{1,3}) ?(?:x|by) ?(\d{1,3})(?= (?:rosettes|flowers|stars|s
 
 /** The size of a quilt, or the bed that it is for; rows of rosettes are neither. */
 export const SIZE_TURNS: readonly Turn[] = [
+  // The unit that the length is asked in.
+  {
+    of: /^ruler$/,
+    words:
+      /\b(?:in|to|into) (?:inch(?:es)?|cms?|centimet(?:re|er)s?|mm|millimet(?:re|er)s?|y(?:ar)?ds?|met(?:re|er)s?)\b(?=[ ?.!]*$)|\bhow many [a-z]+ (?=is|are|in|make|to)/i,
+  },
+  {
+    of: /^ruler$/,
+    words: /\b(half )?an? (inch|y(?:ar)?d|met(?:re|er)|centimet(?:re|er)|foot)\b/i,
+    says: ([, half, unit]) => `length:${half ? '1/2' : '1'} ${unit}`,
+  },
   {
     of: /^(?:plan make|kit)$/,
     words: IN_ROWS,
