@@ -19,16 +19,16 @@ export const workOption = otherwise(
   'sewing',
 );
 
-/** So many patches, what they make, and round how many inches each is basted. */
+/** So many patches to be cut or basted. */
 export interface ToPrepare {
   readonly pieces: number;
+  /** What they make. */
   readonly what: string;
+  /** Inches round one patch. */
   readonly outline: number;
-}
-
-/** When the work is begun, and the hours a week that it gets. */
-export interface Begun {
+  /** The day on which it is begun. */
   readonly start: string;
+  /** Hours a week. */
   readonly hours: number;
   readonly assumed: readonly string[];
   readonly choices: Reply['choices'];
@@ -40,10 +40,15 @@ export const beforeWords = (pieces: number, method: StitchMethod): string =>
 
 const PRACTICE = 'Ranges from common practice: time ten of your own.';
 
-/** How long the basting takes, with thread and with glue. */
-export function bastingAnswer({ pieces, what, outline }: ToPrepare, begun: Begun, here: Here): Answer {
+/** How long the work before the sewing takes. */
+export const beforeAnswer = (work: Exclude<Work, 'sewing'>, to: ToPrepare, here: Here): Answer =>
+  (work === 'basting' ? bastingAnswer : cuttingAnswer)(to, here);
+
+/** With thread and with glue. */
+function bastingAnswer(to: ToPrepare, here: Here): Answer {
+  const { pieces, what, outline, start, hours, assumed, choices } = to;
   const { withThread, withGlue, thread } = basting(pieces, outline);
-  const over = overOn(lastingOf(withThread, begun.hours), begun.start);
+  const over = overOn(lastingOf(withThread, hours), start);
   if (!over.ok) return over;
   return reply({
     title: `Basting ${what}`,
@@ -62,16 +67,16 @@ export function bastingAnswer({ pieces, what, outline }: ToPrepare, begun: Begun
       glueMinutesHigh: minutes(withGlue.high),
       threadLength: inches(thread),
     },
-    notes: assumedNote(begun.assumed),
+    notes: assumedNote(assumed),
     cautions: handsCaution(),
-    choices: begun.choices,
+    choices,
   });
 }
 
-/** How long the cutting takes, one by one and several layers at a time. */
-export function cuttingAnswer({ pieces, what }: ToPrepare, begun: Begun, here: Here): Answer {
+/** One by one and several layers at a time. */
+function cuttingAnswer({ pieces, what, start, hours, assumed, choices }: ToPrepare, here: Here): Answer {
   const { oneByOne, inLayers } = cutting(pieces);
-  const over = overOn(lastingOf(oneByOne, begun.hours), begun.start);
+  const over = overOn(lastingOf(oneByOne, hours), start);
   if (!over.ok) return over;
   return reply({
     title: `Cutting ${what}`,
@@ -87,8 +92,8 @@ export function cuttingAnswer({ pieces, what }: ToPrepare, begun: Begun, here: H
       layersMinutesLow: minutes(inLayers.low),
       layersMinutesHigh: minutes(inLayers.high),
     },
-    notes: assumedNote(begun.assumed),
+    notes: assumedNote(assumed),
     cautions: [...bladeCaution(here), ...handsCaution()],
-    choices: begun.choices,
+    choices,
   });
 }

@@ -16,7 +16,7 @@ import { manyWords } from './count-field.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
 import { madeOf, madeOfOptions, shapeMadeOf } from './made-of.ts';
 import { type Pace, paceFor, paceSource } from './own-pace.ts';
-import { bastingAnswer, beforeWords, cuttingAnswer, workOption } from './time-before.ts';
+import { beforeAnswer, beforeWords, type ToPrepare, workOption } from './time-before.ts';
 import { overOn, spanWords } from './time-words.ts';
 
 /** Hours a week where nobody has said: a judgement, said in the reply. */
@@ -83,12 +83,14 @@ const time: Command = {
         if (values.work !== 'sewing') {
           const patches = made?.value.pieces ?? pieces;
           if (patches === undefined) return wrong('what-to-cut');
-          const what = made?.value.words ?? many(patches, 'hexagon', 'hexagons');
-          const prepared = { pieces: patches, what, outline: edge * (ofDiamonds ? 4 : 6) };
-          const week = hoursFor(values, here);
-          const begun = { start, hours: week.hours, assumed: [...assumed, ...week.assumed], choices };
-          const told = values.work === 'basting' ? bastingAnswer : cuttingAnswer;
-          return withCribCaution(told(prepared, begun, here), values.field?.bed);
+          const { hours, assumed: week } = hoursFor(values, here);
+          const before: ToPrepare = {
+            ...{ pieces: patches, start, hours, choices },
+            what: made?.value.words ?? many(patches, 'hexagon', 'hexagons'),
+            outline: edge * (ofDiamonds ? 4 : 6),
+            assumed: [...assumed, ...week],
+          };
+          return withCribCaution(beforeAnswer(values.work, before, here), values.field?.bed);
         }
         const seams = made?.value.seams ?? (pieces === undefined ? values.seams : seamsRoundByRound(pieces));
         if (seams === undefined) return wrong('what-to-sew');
