@@ -1,7 +1,7 @@
 import { ok, type Result } from '../measure/result.ts';
+import type { Doubt } from './doubt.ts';
 import type { Found } from './find.ts';
 import type { ReadingContext } from './option.ts';
-import type { Doubt } from './question-doubts.ts';
 import { readOptions } from './read-options.ts';
 import { type Reply, reply } from './reply.ts';
 import { writeAsk } from './write-ask.ts';

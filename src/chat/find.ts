@@ -2,8 +2,8 @@ import { ok, type Result, wrong } from '../measure/result.ts';
 import { grouped } from '../measure/ruler.ts';
 import { CONTROL, tidy } from '../measure/tidy.ts';
 import type { Ask, AskedOptions, Command, CommandList, FilledIn, Form } from './command.ts';
+import type { Doubt } from './doubt.ts';
 import type { Question } from './question.ts';
-import type { Doubt } from './question-doubts.ts';
 import type { Manner } from './read-options.ts';
 
 /** More than this many characters is no ask. */

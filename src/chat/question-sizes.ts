@@ -1,5 +1,5 @@
 import { takeLength } from '../measure/length.ts';
-import type { Doubt } from './question-doubts.ts';
+import type { Doubt } from './doubt.ts';
 import { NUMBER, PATCHES } from './question-patterns.ts';
 import { MUCH, TIME } from './question-signs.ts';
 import { optionWords } from './question-words.ts';

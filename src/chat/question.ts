@@ -1,7 +1,8 @@
+import type { Doubt } from './doubt.ts';
 import { readGuildQuestion } from './guild-questions.ts';
 import { inFigures } from './number-words.ts';
 import { plainWords } from './plain-words.ts';
-import { type Doubt, doubtIn } from './question-doubts.ts';
+import { doubtIn } from './question-doubts.ts';
 import { signOf } from './question-signs.ts';
 import { optionWords } from './question-words.ts';
 
