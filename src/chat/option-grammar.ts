@@ -19,10 +19,6 @@ export const JOINING = /^(?:\s*(?:allowance|of|is|are|at)\b)*\s*/i;
 /** Words that carry nothing. */
 export const FILLER = /^(?:[,;.!?&+]|(?:with|and|in|at|of|for|from|a|an|the|seams?|allowance)\b)\s*/i;
 
-/** In a question, so many people or so much time: no size, whatever it is that has room for a number. */
-export const BESIDE =
-  /^\d[\d.,]*\s+(?:(?:of us|people|persons|members|ladies|women|girls|quilters|friends|students)|(?:more )?(?:minutes?|hours?|days?|nights?|evenings?|weeks?|months?|years?)(?: left| to go| old)?|times?)\b/i;
-
 export const BELOW_ZERO = /^-\s*[\d.]/;
 
 /** Every name that an option may be typed by, and the option it means. */

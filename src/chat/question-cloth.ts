@@ -1,5 +1,6 @@
 import { type Cloth, pieceTitle, takeCloth } from '../measure/cloth.ts';
 import { takeClothList } from '../measure/cloth-said.ts';
+import { COLOUR } from '../measure/colour-words.ts';
 import { NUMBER, UNIT } from './question-patterns.ts';
 
 /** A stretch of a question that was understood, and what it says. */
@@ -46,7 +47,7 @@ const HAD: readonly Before[] = [
 /** The same, of several pieces: one alone is the piece to cut from. */
 const FROM_SEVERAL = new RegExp(`\\b(?:from|out of|with|using) ${MINE}`, 'gi');
 /** Said first of all; by measures alone it may be a quilt. */
-const AT_THE_START = /^/g;
+const AT_THE_START = /^(?:(?:an? )?(?:bundle|stack|pile|set) of )?/gi;
 const CLOTH_NAMED = /\bfat\b|\bfqs?\b|charm|squares?|strips?|y(?:ar)?ds?\b|met(?:re|er)|\d ?m\b/i;
 
 /** Without one of these nothing is cloth. */
@@ -96,7 +97,7 @@ const OTHER_PATCH = /\b(?:hex\w*|diamonds?|triangles?|kites?|pentagons?|clam\w*|
 
 /** Last of all, wherever a word begins: a piece by its name, a length of cloth, a piece by its measures. */
 const ANYWHERE = /(?<![^\s,(])(?=[a-z\d])/gi;
-const OF_CLOTH = /^ ?of (?:fabric|cloth|material|cotton)\b/i;
+const OF_CLOTH = /^ ?of (?:fabric|cloth|material|cotton|\d+ ?(?:cm|in|inch)? ?wide)\b/i;
 const SHEET = /\b(?:on|per|to|from|in) (?:an?|one|each|the|every) (?:page|sheet)(?: of (?:paper|card))?\b/i;
 
 /** The piece that a question says the patches are cut from; a page of paper is as large as is usual there. */
@@ -144,15 +145,23 @@ const FOR_A_PART = new RegExp(
   'gi',
 );
 
-/** How many patches for which part, where a question says so of two parts or more: "7 centres and 42 petals". */
-export function partsIn(text: string): Stretch | null {
-  const found = [...text.matchAll(FOR_A_PART)];
+const OF_A_COLOUR = new RegExp(`\\b\\d[\\d,]*(?<!,) (?:${COLOUR}|prints?|solids?|florals?)\\b`, 'gi');
+
+/**
+ * How many patches for which part or in which colour, where a question says so of two or more: "7 centres and 42
+ * petals", "120 white and 300 print".
+ */
+export const partsIn = (text: string): Stretch | null =>
+  eachOf(FOR_A_PART, text) ?? eachOf(OF_A_COLOUR, text);
+
+function eachOf(parts: RegExp, text: string): Stretch | null {
+  const found = [...text.matchAll(parts)];
   const [first] = found;
   const last = found.at(-1);
   if (!first || !last || found.length < 2) return null;
-  return {
-    at: first.index,
-    length: last.index + last[0].length - first.index,
-    words: found.map(([words]) => words).join(', '),
-  };
+  const length = last.index + last[0].length - first.index;
+  // What else is said with a number between them would be lost.
+  const between = text.slice(first.index, first.index + length).replace(parts, ' ');
+  if (/\d/.test(between)) return null;
+  return { at: first.index, length, words: found.map(([words]) => words).join(', ') };
 }

@@ -48,7 +48,7 @@ const howManyStars: Doubtful = (sign, question) =>
     : null;
 
 const SEVERAL =
-  /\b(\d+)(?![- ]rounds?\b|[- ]pieces?\b|[- ]patch) (?:(\d+)[- ]rounds? )?(?:[a-z]+ )?(rosettes|flowers)\b/i;
+  /\b(\d+)(?![- ]rounds?\b|[- ]pieces?\b|[- ]patch) (?:(\d+)[- ]rounds? )?(?:[a-z]+ )?(rosettes|flowers)\b(?! (?:an?|per|each|every) (?:day|night|evening|week|month)\b)/i;
 const TOGETHER = new RegExp(`${IN_ROWS}|\\b(?:paths?|garden|joined|together|set|between)\\b`, 'i');
 
 /** Several rosettes have a path between, or none: what joins them is a third of the sewing. */

@@ -8,7 +8,12 @@ import { BEDS } from '../measure/size.ts';
 
 export const NUMBER = '\\d+(?:[ -]\\d+\\/\\d+|\\/\\d+|\\.\\d+)?';
 export const UNIT = '(?: ?(?:inch(?:es)?|in|ft|feet|yards?|yd|cm|mm|m)\\b| ?["\'])';
-export const SIZE = `\\b${NUMBER}${UNIT}? ?(?:x|by) ?${NUMBER}(?:${UNIT})?`;
+/** A month's name, long or short. */
+export const MONTH =
+  '(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)\\b';
+const A_DAY = `(?:st|nd|rd|th| (?:of )?${MONTH})`;
+/** "1 in by 1 June" is no size. */
+export const SIZE = `\\b${NUMBER}${UNIT}? ?(?:x|by) ?${NUMBER}(?!\\d|${A_DAY})(?:${UNIT})?`;
 
 const wordsOf = (beds: typeof BEDS): string =>
   beds.map((bed) => bed.words.source.replace(/^\^/, '')).join('|');
@@ -32,7 +37,7 @@ const NOT_A_PART = '(?<![\\d./,])(?<!\\d[ -])';
  * So many patches: "240 hexagons", "12 blue hexies", "50 1 inch diamonds"; also "50 1/2 inch hexies", where so many
  * cannot be a size with a fraction. A size before one kind of patch is none: "1 1/2 hexagons".
  */
-export const A_COUNT = `${NOT_A_PART}\\b(?:(\\d{1,6}) (?=(?:of (?:my|the|these|those) )?(?:(?!\\d+\\/)${NUMBER}${UNIT}[- ]*|\\d+(?:\\.\\d+| \\d+\\/\\d+) )?${BETWEEN}${PATCHES}\\b)|(1[3-9]|[2-9]\\d|\\d{3,6}) (?=\\d+\\/\\d+${UNIT}))`;
+export const A_COUNT = `${NOT_A_PART}\\b(?:(\\d{1,6}) (?=(?:of (?:my|the|these|those) )?(?:(?!\\d+\\/)${NUMBER}${UNIT}[- ]*|\\d+(?:\\.\\d+| \\d+\\/\\d+) )?${BETWEEN}${PATCHES}\\b)|(1[3-9]|[2-9]\\d|\\d{3,6}) (?=\\d+\\/\\d+(?:${UNIT}| ${PATCHES}\\b)))`;
 
 export const countIn = new RegExp(A_COUNT, 'i');
 

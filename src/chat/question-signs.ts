@@ -31,7 +31,7 @@ const LENGTH = /\b(?:yards?|yds?|met(?:re|er)s?|fabric|cloth)\b|\d ?m\b/i;
 const IN_A_LENGTH =
   /\bin (?:an?|half|one|\d[\d /.-]*) ?(?:an? )?(?:y(?:ar)?ds?|met(?:re|er)s?|m|fat|fqs?)\b/i;
 const A_LENGTH =
-  /(?:\b\d[\d /.-]*|\ban? |\bhalf (?:an? )?) ?(?:y(?:ar)?ds?|met(?:re|er)s?|m|(?:cm|in|inch|inches) of (?:fabric|cloth|material))\b/i;
+  /(?:\b\d[\d /.-]*|\ban? |\bhalf (?:an? )?) ?(?:y(?:ar)?ds?|met(?:re|er)s?|m|(?:cm|in|inch|inches) of (?:fabric|cloth|material|\d+ ?(?:cm|in|inch)? ?wide))\b/i;
 /** A piece that is cut from by its measures. */
 const A_PIECE =
   /\b(?:pieces?|bits?|remnants?|offcuts?) (?:of \w+ )?(?:of |is |about |measuring )*\d|\d ?(?:in|inch|inches|cm)? (?:pieces?|remnants?|offcuts?)\b/i;
@@ -92,7 +92,7 @@ export const LONG_OR_MUCH = new RegExp(`${MUCH.source}|${TIME.source}|\\byardage
 
 /** Something to print, not something to reckon. */
 const PRINTED =
-  /\btemplates?\b|\bprint(?:able|ed|out)?\b(?! ?(?:repeats?|is\b|that\b)).*\b(?:hex\w*|papers?|pieces?|patches|shapes?|diamonds?|triangles?|kites?|squares?|octagons?|pentagons?|tumblers?|clam\w*|apple\w*)\b|\bpapers?\b.*\bprint/i;
+  /\btemplates?\b|(?<!\d )\bprint(?:able|ed|out)?\b(?! ?(?:repeats?|is\b|that\b)).*\b(?:hex\w*|papers?|pieces?|patches|shapes?|diamonds?|triangles?|kites?|squares?|octagons?|pentagons?|tumblers?|clam\w*|apple\w*)\b|\bpapers?\b.*\bprint/i;
 const SHEETS = /\bhow many (?:(?:a4|letter|paper) )?(?:sheets|pages)\b/i;
 const PAPERS_FOR = /\bpapers (?:for|to make) (?:my |the |all )?\d{2,}/i;
 const FINISHING = /\b(?:backing|binding|batting|wadding)\b/i;

@@ -1,10 +1,10 @@
 import type { Taken } from '../measure/number.ts';
 import { ok, type Problem, type Result, wrong } from '../measure/result.ts';
+import { BESIDE, numberOfElse } from './bare-numbers.ts';
 import { stretchOf, understood, wantedWords } from './not-understood.ts';
 import { type AnyOption, type Options, type ReadingContext, wordsOf } from './option.ts';
 import {
   BELOW_ZERO,
-  BESIDE,
   FILLER,
   JOINING,
   keyIn,
@@ -61,6 +61,9 @@ export function readNamedOptions(
 /** What stands before its name even where a value follows: `2 rounds 3/4in`. */
 const COUNTS: ReadonlySet<string> = new Set(['whole number', 'number', 'percent', 'count']);
 
+/** The option that a number without a unit is taken for, where nothing says that it counts something else. */
+const PATCH_SIZE = 'size';
+
 /** One reading, from the front of the text to its end; what was read so far settles how the rest is taken. */
 class OptionReading {
   readonly #options: Options;
@@ -71,6 +74,7 @@ class OptionReading {
   readonly #left: string[] = [];
   /** A stretch was not understood; what comes after it is read only to say that it was. */
   #lost = false;
+  #text = '';
   readonly #keys: ReadonlyMap<string, string>;
 
   constructor(options: Options, context: ReadingContext, manner: Manner) {
@@ -86,6 +90,7 @@ class OptionReading {
 
   readAll(text: string): Problem | null {
     let rest = text.trim();
+    this.#text = rest;
     while (rest !== '') {
       const step = this.#step(rest);
       if (!step.ok) return step.problem;
@@ -130,6 +135,7 @@ class OptionReading {
       this.#nameAfter(rest) ??
       this.#beside(rest) ??
       this.#bareValue(rest) ??
+      this.#numberOfElse(rest) ??
       this.#passOver(rest)
     );
   }
@@ -230,12 +236,25 @@ class OptionReading {
     return off(next.value.value) <= off(value);
   }
 
-  /** `12 of us`, `5 weeks`: passed over whole, so that the number is not taken for a size. */
+  /** `12 of us`, `5 weeks`, `20 a day`: passed over whole, whatever it is that has room for a number. */
   #beside(rest: string): Result<string> | null {
     const found = this.#manner === 'question' ? BESIDE.exec(rest) : null;
     if (!found) return null;
     this.#left.push(found[0]);
     return ok(rest.slice(found[0].length));
+  }
+
+  /** A number that counts what no option is about. */
+  #numberOfElse(rest: string): Result<string> | null {
+    const number = this.#elseAt(rest);
+    if (number === null) return null;
+    this.#left.push(number);
+    return ok(rest.slice(number.length));
+  }
+
+  #elseAt(rest: string): string | null {
+    if (this.#manner === 'command' || !/^[\d.]/.test(rest)) return null;
+    return numberOfElse(rest, this.#text.slice(0, this.#text.length - rest.length), this.#context.unit);
   }
 
   /** The bare option that reads the most of what stands here. */
@@ -246,8 +265,9 @@ class OptionReading {
 
   #bestBare(rest: string) {
     let best: { key: string; taken: Result<Taken<unknown>>; length: number } | null = null;
+    const noSize = this.#elseAt(rest) !== null;
     for (const [key, option] of Object.entries(this.#options)) {
-      if (!option.bare || this.#values[key] !== undefined) continue;
+      if (!option.bare || this.#values[key] !== undefined || (noSize && key === PATCH_SIZE)) continue;
       if (option.bareWhen && !option.bareWhen.test(rest)) continue;
       const taken = option.take(rest, this.#context);
       if (!taken) continue;

@@ -3,21 +3,10 @@ import { commands } from '../../commands/index.ts';
 import { find } from '../../src/chat/find.ts';
 import { readQuestion } from '../../src/chat/question.ts';
 import { readOptions } from '../../src/chat/read-options.ts';
-import { writeAsk } from '../../src/chat/write-ask.ts';
 import { tidy } from '../../src/measure/tidy.ts';
 import { ask, roomOf } from './fakes.ts';
 import { MESSY } from './messy-questions.ts';
-
-const CONTEXT = { unit: 'in', today: '2026-12-01' } as const;
-
-/** A plain question, or a command, as the ask that it is read as, every option named. */
-async function readAs(words: string): Promise<string> {
-  const found = await find(commands, ask(words));
-  if (!found.ok) return found.problem.code;
-  const { command, form, options, manner } = found.value;
-  const read = readOptions(form.options, options as string, CONTEXT, manner);
-  return read.ok ? writeAsk(command.name, form, read.value.values) : read.problem.code;
-}
+import { CONTEXT, readAs } from './read-as.ts';
 
 describe('messy questions', () => {
   it.each(MESSY)('%s', async (message, asked) => {
@@ -58,7 +47,7 @@ describe('messy questions', () => {
 describe('a number that no option takes', () => {
   it.each([
     ['240 1 inch hexagons and 300 2 inch hexagons, how much fabric', '300 2'],
-    ['we want 200 flower seams by christmas, 12 of us', '12 of us'],
+    ['we want 200 flower seams by christmas, 12 of us', '200 12 of us'],
   ])('%s: it is said that it was passed over', async (message, number) => {
     const { room } = roomOf(commands);
     const { notes, error } = await room.answer(ask(message));

@@ -782,6 +782,18 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['binding for a 60x72 in quilt', '/finish binding quilt:60x72in'],
   ['my row of 20 comes out too long, 35 1/2', '/check row:20 measured:35 1/2in'],
   ['kits for 10 with 1 rosette of 3 rounds each', '/kit members:10 layout:rosette rounds:3'],
+  // So many of something else than inches.
+  ['finished size of seven 1-round flowers no path', '/count garden rosettes:7 rounds:1 path:none'],
+  ['thirty rosettes in 6 rows of 5, 2 rounds, path', '/count garden rosettes:6x5 rounds:2'],
+  ['i sew 10 seams in 20 mins, how long for a queen one inch', '/time field:queen size:1in pace:2'],
+  ['whipstitch 20 per inch 42 seams how much thread', '/time seams:42 method:whip stitches:20'],
+  ['bundle of 20 fat quarters 1in hexies', '/yield shape:hexagon size:1in have:20 fat quarters'],
+  ['25 cm of 112cm wide, 1 in hexies how many', '/yield shape:hexagon size:1in cloth:250mm width:1120mm'],
+  ['can I get 40 3/4 hexies from a fat eighth', '/yield shape:hexagon size:3/4in cloth:fat-eighth pieces:40'],
+  [
+    'need 120 white and 300 print 1.5 inch hexies how much of each',
+    '/yardage shape:hexagon size:1 1/2in need:120 white, 300 print',
+  ],
   // What is set, and what the guild has.
   ['set my units to cm', '/me set unit:cm'],
   ['use inches please', '/me set unit:in'],

@@ -32,6 +32,19 @@ export const FINISH_TURNS: readonly Turn[] = [
   },
   {
     of: /^time$/,
+    words: new RegExp(
+      `\\b(?:(\\d+)|an?|each|every) seams? (?:in|takes?(?: me)?)(?: about)? (${NUMBER}) ?min(?:ute)?s?\\b`,
+      'i',
+    ),
+    says: ([, seams = '1', n = '']) => `pace:${Number((amount(n) / Number(seams)).toFixed(2))}`,
+  },
+  {
+    of: /^time$/,
+    words: /\b(\d+)(?: stitches)? (?:per|to the|to an|an|1) inch\b/i,
+    says: ([, n]) => `stitches:${n}`,
+  },
+  {
+    of: /^time$/,
     words: STARTING,
     says: ([, start]) => `start:${start}`,
   },

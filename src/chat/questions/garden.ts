@@ -20,7 +20,7 @@ export const GARDEN_TURNS: readonly Turn[] = [
   },
   {
     of: /^count garden$/,
-    words: /\b(\d+)(?![- ]rounds?) (?:[a-z]+ )?(?=rosettes\b|flowers\b)/i,
+    words: /\b(\d+)(?![- ]rounds?) (?=(?:\d+[- ]rounds? )?(?:[a-z]+ )?(?:rosettes|flowers)\b)/i,
     unless: ROWS,
     says: ([, n]) => `rosettes:${n}`,
   },

@@ -33,6 +33,11 @@ export const LAYOUT_TURNS: readonly Turn[] = [
     says: ([, size]) => `across:${size}`,
   },
 
+  // So many in a week say how fast, not how many.
+  {
+    of: SEWN,
+    words: /\b\d+ (?:rosettes|flowers) (?:an?|per|each|every) (?:day|night|evening|week|month)\b/i,
+  },
   {
     of: SEWN,
     words: /\b(\d+) rows of (\d+) (?:rosettes|flowers)\b|\b(\d+) (?:\d+[- ]rounds? )?(?:rosettes|flowers)\b/i,

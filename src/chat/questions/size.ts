@@ -28,6 +28,11 @@ export const SIZE_TURNS: readonly Turn[] = [
   },
   { of: /^count garden$/, words: IN_ROWS, says: ([, rows, each]) => `rosettes:${rows}x${each}` },
   { of: GARDEN, words: /\b\d+ (?=rosettes|flowers)/i, where: IN_ROWS },
+  {
+    of: GARDEN,
+    words: /\b\d+ (?=rosettes|flowers)/i,
+    where: /\b\d+ rows of \d+\b(?! (?:rosettes|flowers))/i,
+  },
   { of: /^count stars$/, words: IN_ROWS, says: ([, rows, each]) => `stars:${rows}x${each}` },
   // A size in figures is surer than the name of a bed.
   {

@@ -1,0 +1,80 @@
+import { takeLength, type Unit } from '../measure/length.ts';
+import { BED, MONTH, NUMBER } from './question-patterns.ts';
+
+const PEOPLE = 'of us|people|persons|members|ladies|women|girls|quilters|friends|students';
+const TIMES =
+  '(?:more )?(?:mins?|minutes?|hours?|days?|nights?|evenings?|weeks?|months?|years?)\\b(?: left| to go| old)?';
+const WEIGHTS = 'lbs?|pounds?|oz|ounces?|kgs?|kilos?|grams?|dollars?|euros?';
+const RATES =
+  '(?:an?|per|each|every) (?:day|night|evening|week|month|year|min(?:ute)?|hour|y(?:ar)?d|met(?:re|er)|inch)s?';
+const OTHER = 'times?|rows?(?! of \\d)';
+
+/**
+ * In a question, so many people, so much time, weight or money, so many in a day, a date: no size, whatever it
+ * is that has room for a number.
+ */
+export const BESIDE = new RegExp(
+  `^\\d[\\d.,/]*\\s+(?:${[PEOPLE, TIMES, WEIGHTS, RATES, OTHER].join('|')})\\b|^\\d{1,2}(?:st|nd|rd|th)? (?:of )?${MONTH}(?:,? \\d{4}\\b)?`,
+  'i',
+);
+
+/** Larger than this nobody says a patch without its unit. Inches. */
+const LARGEST = 12;
+
+/** "40 in all", "12 in each": no inches. */
+const NO_INCHES =
+  /^\d+ in(?= (?:all|total|each|every|(?:an?|the|one|my) (?:row|day|week|month|year)|the (?:middle|centre|center)|\d))/i;
+/** "40 3/4 hexies": so many of a size. */
+const SO_MANY_OF = /^(?:1[3-9]|[2-9]\d|\d{3,})(?= \d+\/\d)/;
+
+/** What counts, or says how old or how dear, where it stands before a number. */
+const COUNTING =
+  /(?:\b(?:we are|we're|i'm|i am|aged?|no\.?|row|ring|step|page|basted|sewn|made)|[$£€#])[ :]?$/i;
+
+const PATCH =
+  '(?:hex\\w*|dia?m\\w*|triang\\w*|kites?|squares?|rectang\\w*|oct\\w*gons?|pent\\w*|tumblers?|clam\\w*|apple[- ]?cores?|thirds?|(?:half|long|elongated|equilateral|stretched)[- ]\\w+|patch(?:es)?|pieces?|papers?|templates?|ones?)';
+const MEASURE =
+  '(?:sides?|sided|edges?|flats?|points?|pointed|corners?|across|tall|high|wide|finish\\w*|sewn|cut|sized?)';
+const JOINING =
+  '(?:for|from|to|in|on|with|and|or|at|of|out|per|using|by|as|than|vs|then|plus|but|so|that|if|please|how|what|which|when|is|are|will|would|does?|can|could|should|i|we|my|the|an?|not|no|whip|running|straight|whole|blunt|letter|a4)';
+/** A seam that has its own number behind it. */
+const SEAM = 'seams?(?: allowance)?(?: of| is| at)? [\\d.]';
+/** What may follow the size of a patch; anything else is what the number counts. */
+const MAY_FOLLOW = new RegExp(
+  `^\\s*(?:$|[^\\w\\s]|(?:${JOINING}|${MEASURE}|${PATCH})\\b|(?!(?:fat|table|half|row|round|ring|quilt|bed)s?\\b)[a-z-]+ ${PATCH}\\b|${SEAM}|[a-z-]+ ?[:=]|${BED.slice(2)}(?! \\w+s\\b))`,
+  'i',
+);
+
+/** A length of something else than patches: behind its name, before its name, or one of two sides. */
+const NOT_OF = '(?:seams?|allowance|borders?|binding|strips?|backing|drop|tuck|repeats?|narrow|height|side)';
+const SIZE_WITH_UNIT = new RegExp(
+  `(?<![\\d./:-])(?<!\\d[ -])(?<!\\b(?:x|by) ?)(?<!\\b${NOT_OF}(?: allowance)?(?: of| is| at| are|:)? ?)(${NUMBER})[ -]?(?:in(?:ch(?:es)?)?\\b(?! \\d)|"|cm\\b|mm\\b)(?![ -]*(?:x|by|wide|${NOT_OF}|squares?|fabric|cloth|thread|over|repeats?|of)\\b)`,
+  'i',
+);
+
+/** Whether a size with its unit stands in a text. */
+const saysSize = (text: string): boolean => SIZE_WITH_UNIT.test(text);
+
+/**
+ * The number at the front of what is left of a plain question, where it counts something else than the size of a
+ * patch; null where it may be that size, or is no bare number.
+ *
+ * @example
+ * numberOfElse('2 twin quilts 1in', '', 'in') // "2"
+ * numberOfElse('65 and a quilt', "i'm ", 'in') // "65"
+ * numberOfElse('1 1/2 hexagons', '', 'in') // null
+ */
+export function numberOfElse(rest: string, before: string, unit: Unit): string | null {
+  const many = SO_MANY_OF.exec(rest) ?? NO_INCHES.exec(rest);
+  if (many) return many[0].replace(/ .*/, '');
+  const taken = takeLength(rest, unit);
+  if (!taken || taken.unit !== null) return null;
+  const number = rest.slice(0, rest.length - taken.rest.length);
+  const whole = /^[\d,]+$/.test(number);
+  const none =
+    taken.value > LARGEST ||
+    COUNTING.test(before) ||
+    (whole && !MAY_FOLLOW.test(taken.rest)) ||
+    saysSize(taken.rest);
+  return none ? number : null;
+}
