@@ -2,6 +2,7 @@ import { CLOTH_TURNS } from './questions/cloth.ts';
 import { FINISH_TURNS } from './questions/finish.ts';
 import { GARDEN_TURNS } from './questions/garden.ts';
 import { LAYOUT_TURNS } from './questions/layout.ts';
+import { MEASURE_TURNS } from './questions/measure.ts';
 import { PATCH_TURNS, SHAPE_TURNS } from './questions/patch.ts';
 import { ROW_TURNS } from './questions/row.ts';
 import { SIZE_TURNS } from './questions/size.ts';
@@ -10,6 +11,7 @@ import type { Turn } from './questions/turn.ts';
 /** From the top. Where two would take the same words, the first has them. */
 export const TURNS: readonly Turn[] = [
   ...SHAPE_TURNS,
+  ...MEASURE_TURNS,
   ...ROW_TURNS,
   ...LAYOUT_TURNS,
   ...SIZE_TURNS,

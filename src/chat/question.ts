@@ -1,5 +1,6 @@
 import type { Doubt } from './doubt.ts';
 import { readGuildQuestion } from './guild-questions.ts';
+import { metricSizes } from './metric-sizes.ts';
 import { inFigures } from './number-words.ts';
 import { plainWords } from './plain-words.ts';
 import { doubtIn } from './question-doubts.ts';
@@ -51,9 +52,10 @@ const NAMED: Readonly<Record<string, (question: string) => string>> = {
  * readQuestion('good morning all') // null
  */
 export function readQuestion(text: string, slips?: Parameters<typeof plainWords>[1]): Question | null {
-  const plain = inFigures(plainWords(text, slips));
-  const ofGuild = readGuildQuestion(plain);
+  const said = inFigures(plainWords(text, slips));
+  const ofGuild = readGuildQuestion(said);
   if (ofGuild) return ofGuild;
+  const plain = metricSizes(said);
   const sign = signOf(plain);
   const doubt = doubtIn(sign, plain);
   if (doubt) return { ...formOf(doubt.ask), words: doubt.ways[0]?.words ?? '', doubt };

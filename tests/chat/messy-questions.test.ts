@@ -118,6 +118,19 @@ const DOUBTFUL: readonly (readonly [message: string, asked: RegExp, choices: rea
     ['/count field quilt:20x20in size:3/4in', '/count field quilt:20x20.75in size:1in'],
   ],
   [
+    'hexies 1 inch across for a 40x40',
+    /flat to flat, or point to point/,
+    ['/count field quilt:40x40in flats:1in', '/count field quilt:40x40in corners:1in'],
+  ],
+  [
+    'plan a queen in 2cm hexagons across',
+    /flat to flat, or point to point/,
+    [
+      '/plan make shape:hexagon size:20mm measure:flats quilt:queen',
+      '/plan make shape:hexagon size:20mm measure:corners quilt:queen',
+    ],
+  ],
+  [
     `what's the difference between a 1" and 1 1/4" hexie`,
     /which size/i,
     ['/cut shape:hexagon size:1in', '/cut shape:hexagon size:1 1/4in'],
@@ -198,6 +211,10 @@ describe('a question that can be read in several ways', () => {
     '1 inch hexies with 2 yards',
     '240 1 inch hexagons and 300 2 inch hexagons, how much fabric',
     '2 inch border and 2 1/2 inch binding for 60x72',
+    'hexagons 2 inches across the points for a queen',
+    '20 hexagons across, 1in, how wide',
+    'half hexagons 2 inch across from a fat quarter',
+    'queen in 1 inch hexagons, rows going across',
     '1 inch hexagons from 5in and 10in squares',
     'is a 1 round or 2 round rosette better in 1 inch hexagons',
   ])('%s is not', async (message) => {

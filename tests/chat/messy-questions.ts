@@ -794,6 +794,19 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
     'need 120 white and 300 print 1.5 inch hexies how much of each',
     '/yardage shape:hexagon size:1 1/2in need:120 white, 300 print',
   ],
+  // A quilt beside metric patches is told in centimetres.
+  ['150x200 bed 35cm drop', '/finish bed mattress:1500x2000mm drop:350mm'],
+  ['bed is 140 x 190, 30cm drop, quilt size', '/finish bed mattress:1400x1900mm drop:300mm'],
+  ['quilt 120 x 160 with 4cm hexagons', '/count field quilt:1200x1600mm size:40mm'],
+  ['quilt 1400 x 2000, 30mm hexagons', '/count field quilt:1400x2000mm size:30mm'],
+  ['5cm hexagons (point to point) for 150 x 200', '/count field quilt:1500x2000mm corners:50mm'],
+  ['6x5 rosettes 2 rounds 3cm', '/count garden rosettes:6x5 rounds:2 size:30mm'],
+  ['backing for a 60x72, fabric 110cm wide', '/finish backing quilt:60x72in width:1100mm'],
+  // How a patch is measured, behind its name.
+  ['2.5 inch hexagons across flats for 60 x 72', '/count field quilt:60x72in flats:2 1/2in'],
+  ['2 inch hexagons point to point for a queen', '/count field quilt:queen corners:2in'],
+  ['how many hours for a queen in 2in hexies flat to flat', '/time field:queen flats:2in'],
+  ['how many 2in hexies flat to flat in a rosette of 2 rounds', '/count rosette rounds:2 flats:2in'],
   // What is set, and what the guild has.
   ['set my units to cm', '/me set unit:cm'],
   ['use inches please', '/me set unit:in'],
