@@ -20,6 +20,11 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
   [/\bw\/ ?/gi, 'with '],
   [/\((?![\d,]+\.\d+\))([^()]*)\)/g, ', $1,'],
   [/ & /g, ' and '],
+  [/(?<![\d.])\.(?=\d)/g, '0.'],
+  [
+    /\b(\d+) ?(?:inch|in|") and (\d+) ?(?:inch|in|")[- ]squares\b(?=.*\b(?:hex|diamond|triang|kite|pentag))/gi,
+    '$1x$1in and $2x$2in pieces',
+  ],
   [/\b(2 1\/2|2\.5)(?: ?(?:in(?:ch)?|"))?[- ]wide strips?\b/gi, '$1in strips'],
   [/\bstrips?,? (2 1\/2|2\.5)(?: ?(?:in(?:ch)?|"))?[- ]wide(?: ?x ?\d+)?/gi, '$1in strips'],
   [

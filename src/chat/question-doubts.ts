@@ -1,8 +1,10 @@
 import { isFullRings, squarestRows } from '../measure/rings.ts';
 import type { Doubt, Way } from './doubt.ts';
 import { APART, IN_ROWS, NUMBER, UNIT } from './question-patterns.ts';
-import { LONG_OR_MUCH, QUILT, TIME } from './question-signs.ts';
+import { severalShapes } from './question-shapes.ts';
+import { LONG_OR_MUCH, QUILT } from './question-signs.ts';
 import { severalSizes } from './question-sizes.ts';
+import { toldOfPlan } from './question-told.ts';
 import { optionWords } from './question-words.ts';
 
 type Doubtful = (sign: string, question: string) => Doubt | null;
@@ -79,8 +81,7 @@ const rosettesTogether: Doubtful = (sign, question) => {
     ];
   });
   const rounds = sizes.length > 1 ? ' Of how many rounds?' : '';
-  const tells =
-    sign === 'kit' ? {} : { tells: TIME.test(question) ? /\bof sewing\b/ : /^(?:scraps|cloth in all)\b/ };
+  const tells = sign === 'kit' ? {} : { tells: toldOfPlan(question) };
   return {
     ask,
     title: `${many} ${what}`,
@@ -146,6 +147,7 @@ const DOUBTS: readonly Doubtful[] = [
   howManyRosettes,
   howManyStars,
   rosettesTogether,
+  severalShapes,
   severalSizes,
 ];
 

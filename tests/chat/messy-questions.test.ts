@@ -123,6 +123,44 @@ const DOUBTFUL: readonly (readonly [message: string, asked: RegExp, choices: rea
     ['/count field quilt:40x40in flats:1in', '/count field quilt:40x40in corners:1in'],
   ],
   [
+    '1 inch hexagons and 2 inch diamonds from a fat quarter',
+    /which shall it be/,
+    ['/yield shape:hexagon size:1in cloth:fat-quarter', '/yield shape:diamond size:2in cloth:fat-quarter'],
+  ],
+  [
+    '2 inch diamonds and 1 inch triangles',
+    /which shall it be/,
+    ['/cut shape:diamond size:2in', '/cut shape:triangle size:1in'],
+  ],
+  [
+    '1in vs 1.5in vs 2in hexies for a throw: hours?',
+    /which size/i,
+    ['/time field:throw size:1in', '/time field:throw size:1 1/2in', '/time field:throw size:2in'],
+  ],
+  [
+    '0.5 or .75 inch hexagons',
+    /which size/i,
+    ['/cut shape:hexagon size:1/2in', '/cut shape:hexagon size:3/4in'],
+  ],
+  [
+    'which is quicker, 1" or 1.25" for a 50x60',
+    /which size/i,
+    ['/time field:50x60in size:1in', '/time field:50x60in size:1 1/4in'],
+  ],
+  [
+    'difference between 1" and 1 1/4" for a twin time wise',
+    /which size/i,
+    ['/time field:twin size:1in', '/time field:twin size:1 1/4in'],
+  ],
+  [
+    'is 1 inch or 1.25 inch hexagon better for a fat quarter',
+    /which size/i,
+    [
+      '/yield shape:hexagon size:1in cloth:fat-quarter',
+      '/yield shape:hexagon size:1 1/4in cloth:fat-quarter',
+    ],
+  ],
+  [
     'plan a queen in 2cm hexagons across',
     /flat to flat, or point to point/,
     [
@@ -194,6 +232,13 @@ describe('a question that can be read in several ways', () => {
     expect((await room.answer(ask('how many rosettes for a crib quilt'))).cautions.join(' ')).toMatch(/crib/);
   });
 
+  it('names each size in the unit that it was told in', async () => {
+    const { room } = roomOf(commands);
+    const { title, choices } = await room.answer(ask('2 cm or 1.5 cm hexagons for a queen'));
+    expect(title).toBe('2 cm or 1.5 cm');
+    expect(choices.map(({ label }) => label)).toEqual(['2 cm', '1.5 cm']);
+  });
+
   it('what is missing of it is asked for first', async () => {
     const { room } = roomOf(commands);
     const { error } = await room.answer(ask('how long do 7 rosettes of 9999 rounds take'));
@@ -211,6 +256,9 @@ describe('a question that can be read in several ways', () => {
     '1 inch hexies with 2 yards',
     '240 1 inch hexagons and 300 2 inch hexagons, how much fabric',
     '2 inch border and 2 1/2 inch binding for 60x72',
+    'tumbler 3 inch and 2 inch',
+    'strip of 2 1/4 or 2 1/2 inch for 1 inch hexagons',
+    '10 inch square and 1 inch hexagons, how many',
     'hexagons 2 inches across the points for a queen',
     '20 hexagons across, 1in, how wide',
     'half hexagons 2 inch across from a fat quarter',

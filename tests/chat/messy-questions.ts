@@ -807,6 +807,31 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['2 inch hexagons point to point for a queen', '/count field quilt:queen corners:2in'],
   ['how many hours for a queen in 2in hexies flat to flat', '/time field:queen flats:2in'],
   ['how many 2in hexies flat to flat in a rosette of 2 rounds', '/count rosette rounds:2 flats:2in'],
+  // Two lengths that are not two sizes of one patch.
+  ['1 inch hexagons and 1/4 inch for the seam', '/cut shape:hexagon size:1in seam:1/4in'],
+  [
+    '240 hexagons 1 inch and 3/8 inch for the seam, 44 wide, how much',
+    '/yardage pieces:240 shape:hexagon size:1in seam:3/8in width:44in',
+  ],
+  ['hexagon, seam of 3/8 inch and 1 inch side', '/cut shape:hexagon side:1in seam:3/8in'],
+  [
+    'with a seam of 1/4 in and 1 in hexagons, how much for 240',
+    '/yardage pieces:240 shape:hexagon size:1in seam:1/4in',
+  ],
+  [
+    'seam allowance 3/8 inch and 2 inch hexagons from a fat quarter',
+    '/yield shape:hexagon size:2in seam:3/8in cloth:fat-quarter',
+  ],
+  ['I have 5in and 6in squares how many 1 inch hexagons', '/yield shape:hexagon size:1in have:5x5in, 6x6in'],
+  ['I have 5in squares and 2 in hexagons to cut, how many', '/yield shape:hexagon size:2in cloth:5in-square'],
+  [
+    'fussy cut with a repeat of 4 in and 1 in hexagons, how many from a yard',
+    '/yield shape:hexagon size:1in cloth:36in motif:4x4in',
+  ],
+  ['strip of 2 1/4 or 2 1/2 inch for 1 inch hexagons', '/cut shape:hexagon size:1in'],
+  ['long hexagon 1 inch and 2 inch sides', '/cut shape:long-hexagon size:1in side:2in'],
+  ['rectangle of 2 in and 3 in sides', '/cut shape:rectangle size:2x3in'],
+  ['rectangle 2 1/2 inch and 3 inch cut', '/cut shape:rectangle size:2.5x3in'],
   // What is set, and what the guild has.
   ['set my units to cm', '/me set unit:cm'],
   ['use inches please', '/me set unit:in'],
