@@ -48,7 +48,10 @@ const yardageOptions = {
   ),
   method: otherwise(methodChoice, 'best'),
   spare: otherwise(percent('More patches than needed, to be safe', 100, '5%'), 0),
-  shrink: otherwise(percent('How much of its length the cloth loses in the wash', 50, '3%'), 0),
+  shrink: otherwise(
+    alsoNamed(percent('How much of its length the cloth loses in the wash', 50, '3%'), 'shrinkage'),
+    0,
+  ),
   motif: motifOption,
   have: haveOption,
   need: needOption,

@@ -35,10 +35,18 @@ const MANY = Object.keys(NUMBERS)
 const UNIT = '(?=inch|in\\b|")';
 /** What is counted in a question: before one of these a number's word is a number. */
 const COUNTED =
-  '(?:inch|in\\b|yards?|met(?:re|er)s?|rounds?|rosettes?|flowers?|stars?|(?:tumbling |baby )?blocks?|seams?|hours?|weeks?|hex|diamonds?|triang|kites?|pentag|squares?|pieces?|patches|papers?|fat|charms?|strips?|sheets?|members?|people|kits?|cent(?:re|er)s?|petals?|per side|a side|of us\\b|\\d)';
+  '(?:inch|in\\b|yards?|met(?:re|er)s?|rounds?|rosettes?|flowers?|stars?|(?:tumbling |baby )?blocks?|seams?|hours?|weeks?|hex|diamonds?|triang|kites?|pentag|squares?|pieces?|patches|papers?|fat|charms?|strips?|sheets?|members?|people|kits?|cent(?:re|er)s?|petals?|colou?rs|charm packs?|per side|a side|of us\\b|\\d)';
 
 const figure = (word: string): string => NUMBERS[word.toLowerCase()] ?? word;
 const share = (word: string): string => SHARES[word.toLowerCase()] ?? word;
+
+const OVER: Readonly<Record<string, string>> = { h: '2', t: '3', q: '4', e: '8' };
+const PARTS = '(?:(two|three|five|seven|[2357])[- ])?(thirds?|quarters?|eighths?)';
+/** "Three eighths" in figures, one of a part where it is not said how many. */
+const partOf = (n: string | undefined, part: string): string =>
+  `${n === undefined ? '1' : figure(n)}/${OVER[part.charAt(0).toLowerCase()]}`;
+
+const CHARMS_IN_A_PACK = 42;
 
 type Rewrite = readonly [words: RegExp, figures: (found: string[]) => string];
 
@@ -51,6 +59,29 @@ const REWRITES: readonly Rewrite[] = [
   ],
   [new RegExp(`\\b(${MANY})(?= \\d\\/\\d)`, 'gi'), ([, n = '']) => `${figure(n)},`],
   [/\ba couple(?: of)? (?=[a-z]*[- ]?[a-z]+s\b)/gi, () => '2 '],
+  [
+    /\b(half an?|an?|\d[\d ./]*) (yard|yd)s? and (\d[\d ./]* ?inches)(?=[?.!,]|$| (?:in|to|of|from|how)\b)/gi,
+    ([, n = '', yard = '', inches = '']) =>
+      `${/^half/i.test(n) ? '1/2' : figure(n)} ${yard.toLowerCase()} ${inches}`,
+  ],
+  [
+    new RegExp(
+      `\\b(${SAID}|\\d+) and (?:an? )?${PARTS}(?=[- ](?:inch|in\\b|yard|met|hour|hex|dia|tri))`,
+      'gi',
+    ),
+    ([, n = '', many, part = '']) => `${figure(n)} ${partOf(many, part)}`,
+  ],
+  [
+    new RegExp(
+      `\\b(?:(${SAID}|\\d+) )?(inch|yard|met(?:re|er)|hour)(?:e?s)? and (?:an? )?${PARTS}(?! (?:of|inch|yard|met)\\b)`,
+      'gi',
+    ),
+    ([, n = '1', unit = '', many, part = '']) => `${figure(n)} ${partOf(many, part)} ${unit}`,
+  ],
+  [
+    new RegExp(`(?<!\\bfat )\\b(?:an? )?${PARTS}(?: of)?(?: an?)?[- ](?=(?:yard|yd|met(?:re|er))\\b)`, 'gi'),
+    ([, many, part = '']) => `${partOf(many, part)} `,
+  ],
   [
     new RegExp(
       `\\b(${SAID}|\\d+) and (?:an? )?(half|quarter|\\d\\/\\d+)(?=[- ](?:inch|in\\b|yard|met|hour))`,
@@ -72,7 +103,7 @@ const REWRITES: readonly Rewrite[] = [
     ([, n = '']) => `${figure(n)}/8 `,
   ],
   [
-    new RegExp(`\\b(?:an? )?(half|quarter|eighth)(?: of)?(?: an?)?[- ]${UNIT}`, 'gi'),
+    new RegExp(`(?<!\\bfat )\\b(?:an? )?(half|quarter|eighth)(?: of)?(?: an?)?[- ]${UNIT}`, 'gi'),
     ([, s = '']) => `${share(s)} `,
   ],
   [
@@ -81,6 +112,15 @@ const REWRITES: readonly Rewrite[] = [
   ],
   [/(?<![\d/][- ]?|\d in |")\binch(?=[- ](?:hex|dia|tri|half|kite|square|patch))/gi, () => '1 inch'],
   [/\ban? (?=(?:inch|hour)\b)/gi, () => '1 '],
+  [
+    /\b(\d{1,4}) ((?:[a-z]+ )?(?:hex\w*|diamonds|triangles|kites|patches|pieces)) (?:in|of|from) each of (\d{1,2}) (?=(?:colou?rs|fabrics|prints)\b)/gi,
+    ([, n = '', what = '', of = '']) => `${Number(n) * Number(of)} ${what} in ${of} `,
+  ],
+  // So many squares are in a pack: common practice, no source.
+  [
+    /\b(?:(\d{1,3})|an?) charm packs?\b(?! of \d)(?!.*\b(?:per|each|every|an?) (?:charm|square))/gi,
+    ([, n = '1']) => `${Number(n) * CHARMS_IN_A_PACK} 5in squares`,
+  ],
 ];
 
 /**
@@ -91,6 +131,7 @@ const REWRITES: readonly Rewrite[] = [
  * inFigures('one and a half inch hexies') // "1 1/2 inch hexies"
  * inFigures('three quarter inch, two rounds') // "3/4 inch, 2 rounds"
  * inFigures('some inch hexies') // "some 1 inch hexies"
+ * inFigures('two thirds of a yard') // "2/3 yard"
  * inFigures('half a yard of one path') // "half a yard of one path"
  */
 export const inFigures = (text: string): string =>

@@ -17,7 +17,7 @@ export const NAME_THEN_VALUE = /^([a-z][a-z-]*)(?:\s+(?:allowance|of|is|are|at))
 export const JOINING = /^(?:\s*(?:allowance|of|is|are|at)\b)*\s*/i;
 
 /** Words that carry nothing. */
-export const FILLER = /^(?:[,;.!?&+]|(?:with|and|in|at|of|for|from|a|an|the|seams?|allowance)\b)\s*/i;
+export const FILLER = /^(?:[,;.:!?&+]|(?:with|and|in|at|of|for|from|a|an|the|seams?|allowance)\b)\s*/i;
 
 export const BELOW_ZERO = /^-\s*[\d.]/;
 

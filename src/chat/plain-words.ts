@@ -18,6 +18,10 @@ const MANNERS: readonly RegExp[] = [
 /** Short forms and slips of words that tell what is asked, as they are spelled in full. */
 const SPELLINGS: readonly (readonly [RegExp, string])[] = [
   [/\bw\/ ?/gi, 'with '],
+  [/(?<!\d ?)\bw (?=[a-z\d])/gi, 'with '],
+  [/(\d ?x ?\d+) w (?=\d)/gi, '$1 with '],
+  [/\bbtwn\b/gi, 'between'],
+  [/\bfat (?:qtr|qrtr|1\/4)(s?)\b/gi, 'fat quarter$1'],
   [/\((?![\d,]+\.\d+\))([^()]*)\)/g, ', $1,'],
   [/ & /g, ' and '],
   [/(?<![\d.])\.(?=\d)/g, '0.'],
@@ -44,9 +48,45 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
   [/\bwks?\b/gi, 'weeks'],
   [/\binchs\b/gi, 'inches'],
   [/\b(5|10)(?: ?in(?:ch)?| ?")?[- ]?sqs?\b/gi, '$1in squares'],
+  [/\b(5|10) ?(?:in(?:ch)?|")[- ]squares? x ?(\d+)\b/gi, '$2 $1in squares'],
+  [/\b5 ?(?:in(?:ch)?|")[- ]charm(s?)(?: squares?)?\b/gi, '5in square$1'],
+  // A cushion is square.
+  [
+    /(?<![\d/.]|\d ?x ?|\bby )(\d+) ?(in(?:ch)?|"|cm)(?: ?sq(?:uare)?)?[- ](cushions?|pillows?)(?: covers?)?\b/gi,
+    '$1x$1$2 $3',
+  ],
+  [/\b(cushion|pillow)(?: cover| front)?,? (?:of )?(\d+) ?(in(?:ch)?|"|cm) ?sq(?:uared?)?\b/gi, '$1 $2x$2$3'],
   [/\b(fabric|cloth|material|yardage|enough|yards?|metres?|need|buy) 4 (?=\d)/gi, '$1 for '],
   [/\b(\d\/\d) (?:of )?an? (?=(?:y(?:ar)?d|met|inch|in\b|hour))/gi, '$1 '],
 ];
+
+/** Patches round one: a ring of them is a round. */
+const OF_ROUNDS = /\b(?:rosettes?|flowers?|hex\w*|pieces?|patches|papers?)\b/i;
+const NO_RINGS = /\bwedding\b|\b(?:rosettes|flowers|stars) in \w+ rings?\b/i;
+const ORDINALS = [
+  'first',
+  'second',
+  'third',
+  'fourth',
+  'fifth',
+  'sixth',
+  'seventh',
+  'eighth',
+  'ninth',
+  'tenth',
+];
+const NTH = new RegExp(`\\b(?:the )?(?:(${ORDINALS.join('|')})|(\\d+)(?:st|nd|rd|th)) round\\b`, 'gi');
+
+/** Rings of a rosette as rounds, and each by its number: "the fifth ring" is round 5. */
+function inRounds(text: string): string {
+  if (!OF_ROUNDS.test(text) || NO_RINGS.test(text)) return text;
+  const rounds = text
+    .replace(/\bring(s?)\b/gi, 'round$1')
+    .replace(NTH, (_, nth: string | undefined, n: string) =>
+      nth ? `round ${ORDINALS.indexOf(nth.toLowerCase()) + 1}` : `round ${n}`,
+    );
+  return rounds.replace(/\bin round \d+\b(?!.*\b(?:rosette|flower))/i, '$& of a rosette');
+}
 
 /** Words that tell what is asked, and must be right for it to be found. */
 const TELLING = [
@@ -54,9 +94,11 @@ const TELLING = [
   ...['border', 'template', 'templates', 'yardage', 'fabric', 'mattress', 'basting'],
 ];
 const SHORTEST_SLIP = 6;
+/** Words of their own, however near to one of those. */
+const NO_SLIPS = ['wedding', 'packing', 'pasting', 'lasting'];
 
 const spelled = (word: string): string =>
-  word.length < SHORTEST_SLIP || TELLING.includes(word.toLowerCase())
+  word.length < SHORTEST_SLIP || [...TELLING, ...NO_SLIPS].includes(word.toLowerCase())
     ? word
     : (TELLING.find((meant) => isOneSlip(word, meant)) ?? word);
 
@@ -71,6 +113,6 @@ const spelled = (word: string): string =>
  */
 export function plainWords(text: string, slips: 'mended' | 'as they are' = 'mended'): string {
   const bare = MANNERS.reduce((said, manner) => said.replace(manner, ''), text).trim();
-  const full = SPELLINGS.reduce((said, [short, long]) => said.replace(short, long), bare || text);
+  const full = inRounds(SPELLINGS.reduce((said, [short, long]) => said.replace(short, long), bare || text));
   return slips === 'mended' ? full.replace(/[a-z]+/gi, spelled) : full;
 }

@@ -1,6 +1,6 @@
 import { isFullRings, squarestRows } from '../measure/rings.ts';
 import type { Doubt, Way } from './doubt.ts';
-import { APART, IN_ROWS, NUMBER, UNIT } from './question-patterns.ts';
+import { APART, IN_ROWS, NUMBER, PATCHES, UNIT } from './question-patterns.ts';
 import { severalShapes } from './question-shapes.ts';
 import { LONG_OR_MUCH, QUILT } from './question-signs.ts';
 import { severalSizes } from './question-sizes.ts';
@@ -91,7 +91,10 @@ const rosettesTogether: Doubtful = (sign, question) => {
   };
 };
 
-const SIZE_THEN_PART = /(\d+ ?(?:x|by) ?\d+) (\d\/\d{1,2}) ?(?:in\b|inch(?:es)?|")/i;
+const SIZE_THEN_PART = new RegExp(
+  `(\\d+ ?(?:x|by) ?\\d+) (\\d\\/\\d{1,2})(?: ?(?:in\\b|inch(?:es)?|")|(?= ${PATCHES}\\b))`,
+  'i',
+);
 
 /** "20 x 20 3/4 in": a quilt of 20 x 20 and patches of 3/4, or a quilt of 20 x 20 3/4. */
 const quiltOrPatch: Doubtful = (sign, question) => {

@@ -84,7 +84,7 @@ const OF_A_GARDEN = new RegExp(`\\bgarden\\b|${ROSETTES.source}`, 'i');
 const FUSSY = /\bfussy|\bmotifs?\b/i;
 const isCounted: Mark = (question) => countIn.test(question);
 /** What is said of cloth to be bought, and of nothing else. */
-const FOR_BUYING = /\bwide\b|\bwof\b|\bspare\b|\bshrink/i;
+const FOR_BUYING = /\bwide\b|\bwof\b|\bspare\b|\bshrink|\bin \d+ (?:colou?rs|fabrics|prints)\b/i;
 const HOW_MANY_OF: Mark = (question) =>
   countIn.test(question) || /\b\d+ of (?:them|those|these)\b/i.test(question);
 

@@ -129,7 +129,7 @@ class OptionReading {
 
   #step(rest: string): Result<string> {
     const named = NAMED.exec(rest);
-    if (named) return this.#named(named, rest);
+    if (named && (this.#manner === 'command' || this.keyOf(named[1] ?? ''))) return this.#named(named, rest);
     return (
       this.#byNameAlone(rest) ??
       this.#nameAfter(rest) ??
@@ -142,10 +142,7 @@ class OptionReading {
 
   #named(found: RegExpExecArray, rest: string): Result<string> {
     const key = this.keyOf(found[1] ?? '');
-    if (!key) {
-      if (this.#manner === 'question') return this.#passOver(rest);
-      return this.unknown(found[1] ?? '');
-    }
+    if (!key) return this.unknown(found[1] ?? '');
     const after = rest.slice(found[0].length);
     const end = this.#nextName(after);
     const step = this.#take(key, after.slice(0, end).trim());
@@ -192,6 +189,8 @@ class OptionReading {
     // In a question, words such as "need" are no name of what follows unless a sign says so.
     if (this.#manner === 'question' && this.#options[key]?.greedy) return null;
     const taken = (this.#options[key] as AnyOption).take(rest.slice(word[0].length), this.#context);
+    // "Papers 1 1/4": the word only happens to stand before a size.
+    if (this.#manner === 'question' && taken?.ok === false && taken.problem.code === 'not-whole') return null;
     return taken && this.#keep(key, taken, false);
   }
 

@@ -123,6 +123,11 @@ const DOUBTFUL: readonly (readonly [message: string, asked: RegExp, choices: rea
     ['/count field quilt:40x40in flats:1in', '/count field quilt:40x40in corners:1in'],
   ],
   [
+    'table runner 14 x 50 3/4 hexies how many',
+    /patches/,
+    ['/count field quilt:14x50in size:3/4in', '/count field quilt:14x50.75in size:1in'],
+  ],
+  [
     '1 inch hexagons and 2 inch diamonds from a fat quarter',
     /which shall it be/,
     ['/yield shape:hexagon size:1in cloth:fat-quarter', '/yield shape:diamond size:2in cloth:fat-quarter'],

@@ -18,7 +18,7 @@ export const SIZE_TURNS: readonly Turn[] = [
   },
   {
     of: /^ruler$/,
-    words: /\b(half )?an? (inch|y(?:ar)?d|met(?:re|er)|centimet(?:re|er)|foot)\b/i,
+    words: /(?<!\b(?:of|\d) )\b(half )?an? (inch|y(?:ar)?d|met(?:re|er)|centimet(?:re|er)|foot)\b/i,
     says: ([, half, unit]) => `length:${half ? '1/2' : '1'} ${unit}`,
   },
   {
