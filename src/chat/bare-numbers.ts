@@ -1,5 +1,6 @@
 import { takeLength, type Unit } from '../measure/length.ts';
-import { BED, MONTH, NUMBER } from './question-patterns.ts';
+import type { Taken } from '../measure/number.ts';
+import { BED, MONTH, NUMBER, UNIT } from './question-patterns.ts';
 
 const PEOPLE = 'of us|people|persons|members|ladies|women|girls|quilters|friends|students';
 const TIMES =
@@ -24,8 +25,6 @@ const LARGEST = 12;
 /** "40 in all", "12 in each": no inches. */
 const NO_INCHES =
   /^\d+ in(?= (?:all|total|each|every|(?:an?|the|one|my) (?:row|day|week|month|year)|the (?:middle|centre|center)|\d))/i;
-/** "40 3/4 hexies": so many of a size. */
-const SO_MANY_OF = /^(?:1[3-9]|[2-9]\d|\d{3,})(?= \d+\/\d)/;
 
 /** What counts, or says how old or how dear, where it stands before a number. */
 const COUNTING =
@@ -37,6 +36,10 @@ const MEASURE =
   '(?:sides?|sided|edges?|flats?|points?|pointed|corners?|across|tall|high|wide|finish\\w*|sewn|cut|sized?)';
 const JOINING =
   '(?:for|from|to|in|on|with|and|or|at|of|out|per|using|by|as|than|vs|then|plus|but|so|that|if|please|how|what|which|when|is|are|will|would|does?|can|could|should|i|we|my|the|an?|not|no|whip|running|straight|whole|blunt|letter|a4)';
+/** "40 3/4 hexies": so many of a size. */
+const SO_MANY_OF = new RegExp(`^(?:1[3-9]|[2-9]\\d|\\d{3,})(?= \\d+\\/\\d+(?:${UNIT}| ${PATCH}))`, 'i');
+/** A fraction before a patch is its size, whatever else is said. */
+const OF_PATCH = new RegExp(`^[ -]*${PATCH}`, 'i');
 /** A seam that has its own number behind it. */
 const SEAM = 'seams?(?: allowance)?(?: of| is| at)? [\\d.]';
 /** What may follow the size of a patch; anything else is what the number counts. */
@@ -48,33 +51,41 @@ const MAY_FOLLOW = new RegExp(
 /** A length of something else than patches: behind its name, before its name, or one of two sides. */
 const NOT_OF = '(?:seams?|allowance|borders?|binding|strips?|backing|drop|tuck|repeats?|narrow|height|side)';
 const SIZE_WITH_UNIT = new RegExp(
-  `(?<![\\d./:-])(?<!\\d[ -])(?<!\\b(?:x|by) ?)(?<!\\b${NOT_OF}(?: allowance)?(?: of| is| at| are|:)? ?)(${NUMBER})[ -]?(?:in(?:ch(?:es)?)?\\b(?! \\d)|"|cm\\b|mm\\b)(?![ -]*(?:x|by|wide|${NOT_OF}|squares?|fabric|cloth|thread|over|repeats?|of)\\b)`,
+  `(?<![\\d./:-])(?<!\\d[ -])(?<!\\b(?:x|by) ?)(?<!\\b${NOT_OF}(?: allowance)?(?: of| is| at| are|:)? ?)(${NUMBER})[ -]?(?:in(?:ch(?:es)?)?\\b(?! \\d)|"|cm\\b|mm\\b)(?![ -]*(?:x|by|wide|${NOT_OF}|squares?|fabric|cloth|thread|over|repeats?|of|short|long|too|out|off|under)\\b)`,
   'i',
 );
 
-/** Whether a size with its unit stands in a text. */
-const saysSize = (text: string): boolean => SIZE_WITH_UNIT.test(text);
+/** What is said of a length that is no patch's, behind it or before it. */
+const ELSE_AFTER = /^[ -]*(?:wide )?(?:repeats?|borders?|binding|thread|drop|seams?|allowances?)\b/i;
+const ELSE_BEFORE =
+  /\b(?:repeats?|borders?|binding|seams?|allowances?)(?: allowances?)?(?: of| is| at| are| every)? ?$/i;
+
+/** Whether so many patches are counted. */
+export const countsPatches = (then: string): boolean => OF_PATCH.test(then);
 
 /**
- * The number at the front of what is left of a plain question, where it counts something else than the size of a
- * patch; null where it may be that size, or is no bare number.
+ * The number at the front of what is left of a plain question, where it is of something else than the size of a
+ * patch; null where it may be that size.
  *
  * @example
  * numberOfElse('2 twin quilts 1in', '', 'in') // "2"
  * numberOfElse('65 and a quilt', "i'm ", 'in') // "65"
+ * numberOfElse('1/4 inch seams', '', 'in') // "1/4 inch"
  * numberOfElse('1 1/2 hexagons', '', 'in') // null
  */
 export function numberOfElse(rest: string, before: string, unit: Unit): string | null {
   const many = SO_MANY_OF.exec(rest) ?? NO_INCHES.exec(rest);
   if (many) return many[0].replace(/ .*/, '');
   const taken = takeLength(rest, unit);
-  if (!taken || taken.unit !== null) return null;
+  if (!taken) return null;
   const number = rest.slice(0, rest.length - taken.rest.length);
+  if (taken.unit !== null) return ELSE_AFTER.test(taken.rest) || ELSE_BEFORE.test(before) ? number : null;
+  return isNoSize(number, taken, before) ? number : null;
+}
+
+function isNoSize(number: string, { value, rest }: Taken<number>, before: string): boolean {
+  if (value > LARGEST || COUNTING.test(before)) return true;
   const whole = /^[\d,]+$/.test(number);
-  const none =
-    taken.value > LARGEST ||
-    COUNTING.test(before) ||
-    (whole && !MAY_FOLLOW.test(taken.rest)) ||
-    saysSize(taken.rest);
-  return none ? number : null;
+  if (whole && !MAY_FOLLOW.test(rest)) return true;
+  return SIZE_WITH_UNIT.test(rest) && (whole || !OF_PATCH.test(rest));
 }

@@ -1,6 +1,6 @@
-import type { Taken } from '../measure/number.ts';
+import { type Taken, takeNumber } from '../measure/number.ts';
 import { ok, type Problem, type Result, wrong } from '../measure/result.ts';
-import { BESIDE, numberOfElse } from './bare-numbers.ts';
+import { BESIDE, countsPatches, numberOfElse } from './bare-numbers.ts';
 import { stretchOf, understood, wantedWords } from './not-understood.ts';
 import { type AnyOption, type Options, type ReadingContext, wordsOf } from './option.ts';
 import {
@@ -12,6 +12,7 @@ import {
   NAME_AFTER,
   NAME_THEN_VALUE,
   NAMED,
+  NUMBER_THEN_WORD,
   VALUE_THEN_WORDS,
 } from './option-grammar.ts';
 
@@ -60,6 +61,9 @@ export function readNamedOptions(
 
 /** What stands before its name even where a value follows: `2 rounds 3/4in`. */
 const COUNTS: ReadonlySet<string> = new Set(['whole number', 'number', 'percent', 'count']);
+
+/** What counts in whole numbers. */
+const WHOLE: ReadonlySet<string> = new Set(['whole number', 'count']);
 
 /** The option that a number without a unit is taken for, where nothing says that it counts something else. */
 const PATCH_SIZE = 'size';
@@ -256,6 +260,16 @@ class OptionReading {
     return numberOfElse(rest, this.#text.slice(0, this.#text.length - rest.length), this.#context.unit);
   }
 
+  /** In a question, so many patches where others are counted, or a number where a later one has this name. */
+  #countsElse(key: string, rest: string): boolean {
+    const { kind } = this.#options[key] as AnyOption;
+    if (this.#manner === 'command' || !WHOLE.has(kind)) return false;
+    const then = takeNumber(rest)?.rest;
+    if (then === undefined) return false;
+    const later = [...then.matchAll(NUMBER_THEN_WORD)].some(([, word = '']) => this.keyOf(word) === key);
+    return later || (kind === 'count' && countsPatches(then));
+  }
+
   /** The bare option that reads the most of what stands here. */
   #bareValue(rest: string): Result<string> | null {
     const best = this.#bestBare(rest);
@@ -267,6 +281,7 @@ class OptionReading {
     const noSize = this.#elseAt(rest) !== null;
     for (const [key, option] of Object.entries(this.#options)) {
       if (!option.bare || this.#values[key] !== undefined || (noSize && key === PATCH_SIZE)) continue;
+      if (this.#countsElse(key, rest)) continue;
       if (option.bareWhen && !option.bareWhen.test(rest)) continue;
       const taken = option.take(rest, this.#context);
       if (!taken) continue;

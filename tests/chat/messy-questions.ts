@@ -863,6 +863,7 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['two charm packs 1in hexies how many', '/yield shape:hexagon size:1in have:84 5in squares'],
   ['a charm pack, how many 1in hexies per charm', '/yield shape:hexagon size:1in cloth:5in-square'],
   ['wedding quilt 60x72 in 1in hexies', '/count field quilt:60x72in size:1in'],
+  ['row of ten 1.5 hexies came out an inch short', '/check row:10 measured:1in shape:hexagon size:1 1/2in'],
   // A name that only happens to stand before a value, or before a colon.
   [
     '1 in hexies: 100 red 80 blue 60 white, yardage',
