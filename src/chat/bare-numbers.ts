@@ -1,5 +1,5 @@
 import { takeLength, type Unit } from '../measure/length.ts';
-import type { Taken } from '../measure/number.ts';
+import { type Taken, takeNumber } from '../measure/number.ts';
 import { BED, MONTH, NUMBER, UNIT } from './question-patterns.ts';
 
 const PEOPLE = 'of us|people|persons|members|ladies|women|girls|quilters|friends|students';
@@ -60,9 +60,6 @@ const ELSE_AFTER = /^[ -]*(?:wide )?(?:repeats?|borders?|binding|thread|drop|sea
 const ELSE_BEFORE =
   /\b(?:repeats?|borders?|binding|seams?|allowances?)(?: allowances?)?(?: of| is| at| are| every)? ?$/i;
 
-/** Whether so many patches are counted. */
-export const countsPatches = (then: string): boolean => OF_PATCH.test(then);
-
 /**
  * The number at the front of what is left of a plain question, where it is of something else than the size of a
  * patch; null where it may be that size.
@@ -89,3 +86,24 @@ function isNoSize(number: string, { value, rest }: Taken<number>, before: string
   if (whole && !MAY_FOLLOW.test(rest)) return true;
   return SIZE_WITH_UNIT.test(rest) && (whole || !OF_PATCH.test(rest));
 }
+
+/** The kinds of option that count in whole numbers. */
+const WHOLE: ReadonlySet<string> = new Set(['whole number', 'count']);
+const NUMBER_THEN_WORD = /\b\d[\d,]* ([a-z][a-z-]*)/gi;
+
+/**
+ * Whether the number at the front is none that an option of this kind counts: one of patches where it counts what
+ * is made of them, or one of something else where a later number has the option's name behind it.
+ */
+export function countsElse(kind: string, rest: string, isName: (word: string) => boolean): boolean {
+  const then = WHOLE.has(kind) ? takeNumber(rest)?.rest : undefined;
+  if (then === undefined) return false;
+  return (
+    [...then.matchAll(NUMBER_THEN_WORD)].some(([, word = '']) => isName(word)) ||
+    (kind === 'count' && OF_PATCH.test(then))
+  );
+}
+
+/** Whether a number with a fraction stands where an option of this kind counts in whole ones. */
+export const isNotWhole = (kind: string, value: string): boolean =>
+  WHOLE.has(kind) && !Number.isInteger(takeNumber(value)?.value ?? 0);

@@ -7,9 +7,6 @@ export const NAMED = /^([a-z][a-z-]*)\s*[:=]\s*/i;
 export const VALUE_THEN_WORDS =
   /^[\d.][\d.,/\sx+-]{0,40}["'%]?[\s-]{0,3}([a-z][a-z-]*)(?:[\s-]+([a-z][a-z-]*))?/i;
 
-/** Each whole number with the word behind it: `42 seams`. */
-export const NUMBER_THEN_WORD = /\b\d[\d,]* ([a-z][a-z-]*)/gi;
-
 /** The name that stands after a value, no sign following. */
 export const NAME_AFTER = /^[\s-]*([a-z][a-z-]*)(?!\s*[:=]|[a-z])/i;
 

@@ -1,6 +1,7 @@
 import { isFullRings, squarestRows } from '../measure/rings.ts';
 import type { Doubt, Way } from './doubt.ts';
-import { APART, IN_ROWS, NUMBER, PATCHES, UNIT } from './question-patterns.ts';
+import { acrossWhich } from './question-across.ts';
+import { APART, IN_ROWS, PATCHES } from './question-patterns.ts';
 import { severalShapes } from './question-shapes.ts';
 import { LONG_OR_MUCH, QUILT } from './question-signs.ts';
 import { severalSizes } from './question-sizes.ts';
@@ -113,34 +114,6 @@ const quiltOrPatch: Doubtful = (sign, question) => {
       { label: `${quilt} in, patches of ${part} in`, words: `quilt:${quilt}in size:${part}in, ${said}` },
       { label: `${quilt} ${part} in, patches of 1 in`, words: `quilt:${quilt} ${part}in size:1in, ${said}` },
     ],
-  };
-};
-
-const HEX = '(?<!(?:half|long|elongated|stretched)[- ])hex(?:agons?|ies?|y|es)?';
-const ACROSS = new RegExp(
-  `\\b${HEX}(?: (?:that|which|are|is|measur\\w*|of|at|about))* (${NUMBER}${UNIT}) across\\b|\\b(${NUMBER}${UNIT})[- ]*(?:${HEX} across|across ${HEX})\\b`,
-  'i',
-);
-const MEASURED = /\bacross (?:the )?(?:flats|points|corners)\b/i;
-const OF_HEXAGONS = /^(?:cut|count (?:field|rosette|garden)|yield|yardage|time|template)$/;
-const OF_A_PLAN = /^(?:plan make|kit)$/;
-
-/** "2 inches across": a hexagon is wider from point to point than from flat to flat. */
-const acrossWhich: Doubtful = (sign, question) => {
-  const found = ACROSS.exec(question);
-  if (!found || MEASURED.test(question) || !(OF_HEXAGONS.test(sign) || OF_A_PLAN.test(sign))) return null;
-  const size = found[1] ?? found[2] ?? '';
-  const rest = question.replace(found[0], 'hexagons ');
-  const says = (measure: string) =>
-    OF_A_PLAN.test(sign) ? `size:${size} measure:${measure}` : `${measure}:${size}`;
-  return {
-    ask: sign,
-    title: `Hexagons ${size} across`,
-    asks: `Is ${size} across flat to flat, or point to point?`,
-    ways: each(sign, rest, [
-      ['Flat to flat', says('flats')],
-      ['Point to point', says('corners')],
-    ]),
   };
 };
 

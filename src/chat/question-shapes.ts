@@ -16,7 +16,7 @@ export function severalShapes(sign: string, question: string): Doubt | null {
   if (!found) return null;
   const [all, one = '', half = '', shape = '', other = '', otherHalf = '', otherShape = ''] = found;
   // Squares that are named first are what is cut from.
-  if (/^square/i.test(shape)) return null;
+  if (/^square/i.test(shape) && sign !== 'cut') return null;
   if (`${half}${shape}`.toLowerCase() === `${otherHalf}${otherShape}`.toLowerCase()) return null;
   return {
     ask: sign,

@@ -1,6 +1,6 @@
-import { type Taken, takeNumber } from '../measure/number.ts';
+import type { Taken } from '../measure/number.ts';
 import { ok, type Problem, type Result, wrong } from '../measure/result.ts';
-import { BESIDE, countsPatches, numberOfElse } from './bare-numbers.ts';
+import { BESIDE, countsElse, isNotWhole, numberOfElse } from './bare-numbers.ts';
 import { stretchOf, understood, wantedWords } from './not-understood.ts';
 import { type AnyOption, type Options, type ReadingContext, wordsOf } from './option.ts';
 import {
@@ -12,7 +12,6 @@ import {
   NAME_AFTER,
   NAME_THEN_VALUE,
   NAMED,
-  NUMBER_THEN_WORD,
   VALUE_THEN_WORDS,
 } from './option-grammar.ts';
 
@@ -61,9 +60,6 @@ export function readNamedOptions(
 
 /** What stands before its name even where a value follows: `2 rounds 3/4in`. */
 const COUNTS: ReadonlySet<string> = new Set(['whole number', 'number', 'percent', 'count']);
-
-/** What counts in whole numbers. */
-const WHOLE: ReadonlySet<string> = new Set(['whole number', 'count']);
 
 /** The option that a number without a unit is taken for, where nothing says that it counts something else. */
 const PATCH_SIZE = 'size';
@@ -192,9 +188,11 @@ class OptionReading {
     if (!word || !key || this.#values[key] !== undefined || this.#options[key]?.signed) return null;
     // In a question, words such as "need" are no name of what follows unless a sign says so.
     if (this.#manner === 'question' && this.#options[key]?.greedy) return null;
-    const taken = (this.#options[key] as AnyOption).take(rest.slice(word[0].length), this.#context);
+    const { kind } = this.#options[key] as AnyOption;
+    const value = rest.slice(word[0].length);
+    const taken = (this.#options[key] as AnyOption).take(value, this.#context);
     // "Papers 1 1/4": the word only happens to stand before a size.
-    if (this.#manner === 'question' && taken?.ok === false && taken.problem.code === 'not-whole') return null;
+    if (this.#manner === 'question' && taken?.ok === false && isNotWhole(kind, value)) return null;
     return taken && this.#keep(key, taken, false);
   }
 
@@ -260,14 +258,9 @@ class OptionReading {
     return numberOfElse(rest, this.#text.slice(0, this.#text.length - rest.length), this.#context.unit);
   }
 
-  /** In a question, so many patches where others are counted, or a number where a later one has this name. */
   #countsElse(key: string, rest: string): boolean {
     const { kind } = this.#options[key] as AnyOption;
-    if (this.#manner === 'command' || !WHOLE.has(kind)) return false;
-    const then = takeNumber(rest)?.rest;
-    if (then === undefined) return false;
-    const later = [...then.matchAll(NUMBER_THEN_WORD)].some(([, word = '']) => this.keyOf(word) === key);
-    return later || (kind === 'count' && countsPatches(then));
+    return this.#manner === 'question' && countsElse(kind, rest, (word) => this.keyOf(word) === key);
   }
 
   /** The bare option that reads the most of what stands here. */

@@ -166,6 +166,16 @@ const DOUBTFUL: readonly (readonly [message: string, asked: RegExp, choices: rea
     ],
   ],
   [
+    'queen, hexagons 2 inches wide',
+    /flat to flat, or point to point/,
+    ['/count field quilt:queen flats:2in', '/count field quilt:queen corners:2in'],
+  ],
+  [
+    '3 in squares and 2 in triangles, cut size',
+    /which shall it be/,
+    ['/cut shape:square size:3in', '/cut shape:triangle size:2in'],
+  ],
+  [
     'plan a queen in 2cm hexagons across',
     /flat to flat, or point to point/,
     [
@@ -266,6 +276,7 @@ describe('a question that can be read in several ways', () => {
     '10 inch square and 1 inch hexagons, how many',
     'hexagons 2 inches across the points for a queen',
     '20 hexagons across, 1in, how wide',
+    '300 1in hexagons 42 inches wide, how much',
     'half hexagons 2 inch across from a fat quarter',
     'queen in 1 inch hexagons, rows going across',
     '1 inch hexagons from 5in and 10in squares',

@@ -864,6 +864,7 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['a charm pack, how many 1in hexies per charm', '/yield shape:hexagon size:1in cloth:5in-square'],
   ['wedding quilt 60x72 in 1in hexies', '/count field quilt:60x72in size:1in'],
   ['row of ten 1.5 hexies came out an inch short', '/check row:10 measured:1in shape:hexagon size:1 1/2in'],
+  ['how many 2 inch hexagons from flat to flat for a queen', '/count field quilt:queen flats:2in'],
   // A name that only happens to stand before a value, or before a colon.
   [
     '1 in hexies: 100 red 80 blue 60 white, yardage',
@@ -873,6 +874,7 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
     'freezer paper templates 1 1/4 diamond letter 100',
     '/template papers:100 shape:diamond size:1 1/4in sheet:letter',
   ],
+  ['garden of rosettes 1 1/2 hexies queen, 2 rounds', '/count garden rounds:2 size:1 1/2in quilt:queen'],
   ['240 hexagons, 1", shrinkage 5%', '/yardage pieces:240 shape:hexagon size:1in shrink:5%'],
   // What is set, and what the guild has.
   ['set my units to cm', '/me set unit:cm'],

@@ -9,7 +9,10 @@ const LAID_OUT = /^(?:count \w+|time)$/;
 const OF_A_PATCH = /^(?:cut|yield|yardage|template)$/;
 
 const after = (measure: string): RegExp =>
-  new RegExp(`\\b(${NUMBER}${UNIT})[- ]*(?:${NOUN})[ ,]+(?:${measure})\\b`, 'i');
+  new RegExp(
+    `\\b(${NUMBER}${UNIT})[- ]*(?:${NOUN})[ ,]+(?:from |measured? |measuring )?(?:${measure})\\b`,
+    'i',
+  );
 
 /** How a size is measured, said behind the patch: "2 inch hexagons across the flats"; and two measures of one. */
 export const MEASURE_TURNS: readonly Turn[] = [
