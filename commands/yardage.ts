@@ -7,7 +7,7 @@ import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import { type Answer, type Command, form, type Here } from '../src/chat/command.ts';
 import { alsoNamed, bare, otherwise, usually, type Values } from '../src/chat/option.ts';
 import { choice, length, percent, whole } from '../src/chat/option-kinds.ts';
-import { count, type Figure, type Reply, reply } from '../src/chat/reply.ts';
+import { count, type Figure, type Reply, type ReplyChoice, reply } from '../src/chat/reply.ts';
 import { wholeAbove, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many, type Speech } from '../src/measure/speech.ts';
@@ -171,8 +171,11 @@ function answer(
   const { say } = here;
   const serving = found.ways.filter(({ plan }) => plan.patch.cornerStyle === asked.patch.cornerStyle);
   const fewest = fewestCuts(serving, ({ plan }) => plan);
-  const chosen = wayOf(method, found, least, fewest, told);
-  if (!chosen) return wrong('method-not-for-shape', { method, shape: CATALOGUE[asked.shape].titles });
+  const wanted = wayOf(method, found, least, fewest, told);
+  if (!wanted) return wrong('method-not-for-shape', { method, shape: CATALOGUE[asked.shape].titles });
+  const plainer =
+    method === 'best' && !here.given.has('method') ? plainerWay(found, fewest, wanted, say) : undefined;
+  const chosen = plainer ?? wanted;
   const buy = purchaseFor(chosen.buy, say);
   const isTold = method === 'best' && fewest && isEasier(fewest, chosen.cuts, chosen.patches);
   const other = isTold ? fewest : undefined;
@@ -194,7 +197,7 @@ function answer(
     },
     notes: assumedNote(assumed),
     cautions: bladeCaution(here),
-    choices: asked.otherwise,
+    choices: [...(chosen.buy > wanted.buy + NO_GAIN ? [leastCloth(wanted, here)] : []), ...asked.otherwise],
     pictures: cuttingPictures(
       {
         ...{ title, patch: asked.patch, plan: chosen.way?.plan ?? least.plan, pieces: found.pieces },
@@ -207,6 +210,36 @@ function answer(
     ),
   });
 }
+
+/** For the same purchase, with some to spare, a way of the trade: the one with the fewest cuts, else its least cloth. */
+function plainerWay(
+  { best }: Yardage,
+  fewest: FewestCuts<YardageWay> | undefined,
+  least: Way,
+  say: Speech,
+): Way | undefined {
+  const { amount } = purchaseFor(least.buy, say);
+  const easier = fewest && isEasier(fewest, least.cuts, least.patches) ? [fewest.of] : [];
+  const way = [...easier, best].find(({ buy }) => {
+    const bought = purchaseFor(buy, say);
+    return bought.amount === amount && !bought.tight;
+  });
+  return way && tradeWay(way, say);
+}
+
+const tradeWay = (way: YardageWay, say: Speech): Way => ({
+  buy: way.buy,
+  words: [`${nameOf(way)}: ${cuttingWords(way, say)}`],
+  cuts: planCuts(way.plan),
+  patches: way.plan.count,
+  way,
+});
+
+/** The way that needs the least of what is bought, where an easier one needs no other purchase. */
+const leastCloth = ({ buy }: Way, { say, again }: Here): ReplyChoice => ({
+  label: `With the least cloth, ${say.plain(roundUp(buy, say))}`,
+  ask: again({ method: 'best' }),
+});
 
 /** Shorter than the trade's best by less than this is no gain, in inches. */
 const NO_GAIN = 1e-5;
@@ -230,9 +263,7 @@ function wayOf(
     };
   }
   const way = method === 'fewest' ? fewest?.of : found[method];
-  if (!way) return undefined;
-  const words = [`${nameOf(way)}: ${cuttingWords(way, say)}`];
-  return { buy: way.buy, words, cuts: planCuts(way.plan), patches: way.plan.count, way };
+  return way && tradeWay(way, say);
 }
 
 /** All but the last line end here; what it takes is still to come. */
