@@ -113,6 +113,7 @@ function fromOne(values: Asked & { readonly cloth: Cloth }, here: Here): Answer 
     selvage: selvageOf(values.cloth),
     wanted: values.pieces,
     rounds: values.rounds,
+    paper,
   };
   const title = `${titled(asked.value, here)}, from ${pieceName(values.cloth)}${here.say.size(size.width, size.length)}`;
   if (values.motif)
