@@ -1,4 +1,4 @@
-import { takeLength, type Unit } from '../measure/length.ts';
+import { type TakenLength, takeLength, type Unit } from '../measure/length.ts';
 import { type Taken, takeNumber } from '../measure/number.ts';
 import { BED, MONTH, NUMBER, UNIT } from './question-patterns.ts';
 
@@ -57,6 +57,8 @@ const SIZE_WITH_UNIT = new RegExp(
 
 /** What is said of a length that is no patch's, behind it or before it. */
 const ELSE_AFTER = /^[ -]*(?:wide )?(?:repeats?|borders?|binding|thread|drop|seams?|allowances?)\b/i;
+/** What is made of patches that have a size of their own. */
+const MADE_AFTER = /^[- ](?:blocks?|quilts?|tops?|circles?|rosettes?|flowers?)\b/i;
 const ELSE_BEFORE =
   /\b(?:repeats?|borders?|binding|seams?|allowances?)(?: allowances?)?(?: of| is| at| are| every)? ?$/i;
 
@@ -76,8 +78,13 @@ export function numberOfElse(rest: string, before: string, unit: Unit): string |
   const taken = takeLength(rest, unit);
   if (!taken) return null;
   const number = rest.slice(0, rest.length - taken.rest.length);
-  if (taken.unit !== null) return ELSE_AFTER.test(taken.rest) || ELSE_BEFORE.test(before) ? number : null;
-  return isNoSize(number, taken, before) ? number : null;
+  const none = taken.unit === null ? isNoSize(number, taken, before) : isLengthOfElse(taken, before);
+  return none ? number : null;
+}
+
+function isLengthOfElse({ unit, rest }: TakenLength, before: string): boolean {
+  if (unit === 'yd' || unit === 'm' || ELSE_AFTER.test(rest) || ELSE_BEFORE.test(before)) return true;
+  return MADE_AFTER.test(rest) && SIZE_WITH_UNIT.test(rest);
 }
 
 function isNoSize(number: string, { value, rest }: Taken<number>, before: string): boolean {
@@ -89,6 +96,10 @@ function isNoSize(number: string, { value, rest }: Taken<number>, before: string
 
 /** The kinds of option that count in whole numbers. */
 const WHOLE: ReadonlySet<string> = new Set(['whole number', 'count']);
+const A_UNIT = /^[ -]?(?:inch|"|cm|mm|yards?\b|yds?\b)/i;
+/** What nobody pieces by the patch. */
+const THINGS =
+  /^ (?:table )?(?:runners?|place\s?mats?|mats|coasters?|cushions?|pillows?|quilts?|tops|bags|kids|children)\b/i;
 const NUMBER_THEN_WORD = /\b\d[\d,]* ([a-z][a-z-]*)/gi;
 
 /**
@@ -99,11 +110,15 @@ export function countsElse(kind: string, rest: string, isName: (word: string) =>
   const then = WHOLE.has(kind) ? takeNumber(rest)?.rest : undefined;
   if (then === undefined) return false;
   return (
+    THINGS.test(then) ||
+    A_UNIT.test(then) ||
     [...then.matchAll(NUMBER_THEN_WORD)].some(([, word = '']) => isName(word)) ||
     (kind === 'count' && OF_PATCH.test(then))
   );
 }
 
-/** Whether a number with a fraction stands where an option of this kind counts in whole ones. */
-export const isNotWhole = (kind: string, value: string): boolean =>
-  WHOLE.has(kind) && !Number.isInteger(takeNumber(value)?.value ?? 0);
+const SIZED_PATCH = new RegExp(`^\\d+${UNIT}[- ]${PATCH}`, 'i');
+
+/** Whether a number with a fraction, or the size of a patch, stands where an option of this kind counts. */
+export const isNoCount = (kind: string, value: string): boolean =>
+  WHOLE.has(kind) && (SIZED_PATCH.test(value) || !Number.isInteger(takeNumber(value)?.value ?? 0));

@@ -6,6 +6,8 @@ const METRIC_PATCHES = /\d ?(?:cm|mm)\b(?! ?-?(?:wide|width|fabric|cloth|materia
 const SIZES = new RegExp(SIZE, 'gi');
 const HAS_UNIT = new RegExp(`\\d${UNIT}`, 'i');
 const ROWS = new RegExp(`^(?:${IN_ROWS})`, 'i');
+/** A fat quarter or eighth by its measures, which are inches everywhere. */
+const IN_INCHES = /^(?:18|9) ?(?:x|by) ?2[0-2]$/i;
 /** No quilt has a side of so many centimetres. */
 const MOST_CM = 480;
 
@@ -21,7 +23,7 @@ const MOST_CM = 480;
 export function metricSizes(question: string): string {
   if (!METRIC_PATCHES.test(question) || !isMetric(question)) return question;
   return question.replace(SIZES, (size, at: number) => {
-    if (HAS_UNIT.test(size) || ROWS.test(question.slice(at))) return size;
+    if (HAS_UNIT.test(size) || IN_INCHES.test(size) || ROWS.test(question.slice(at))) return size;
     const sides = size.match(/\d+/g)?.map(Number) ?? [];
     return `${size}${Math.max(...sides) > MOST_CM ? 'mm' : 'cm'}`;
   });

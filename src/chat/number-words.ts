@@ -35,7 +35,7 @@ const MANY = Object.keys(NUMBERS)
 const UNIT = '(?=inch|in\\b|")';
 /** What is counted in a question: before one of these a number's word is a number. */
 const COUNTED =
-  '(?:inch|in\\b|yards?|met(?:re|er)s?|rounds?|rosettes?|flowers?|stars?|(?:tumbling |baby )?blocks?|seams?|hours?|weeks?|hex|diamonds?|triang|kites?|pentag|squares?|pieces?|patches|papers?|fat|charms?|strips?|sheets?|members?|people|kits?|cent(?:re|er)s?|petals?|colou?rs|charm packs?|per side|a side|of us\\b|\\d)';
+  '(?:inch|in\\b|cms?\\b|mm\\b|yards?|met(?:re|er)s?|rounds?|rosettes?|flowers?|stars?|(?:tumbling |baby )?blocks?|seams?|hours?|weeks?|hex|diamonds?|triang|kites?|pentag|squares?|pieces?|patches|papers?|fat|charms?|strips?|sheets?|members?|people|kits?|cent(?:re|er)s?|petals?|colou?rs|charm packs?|per side|a side|of us\\b|\\d)';
 
 const figure = (word: string): string => NUMBERS[word.toLowerCase()] ?? word;
 const share = (word: string): string => SHARES[word.toLowerCase()] ?? word;
@@ -53,6 +53,10 @@ type Rewrite = readonly [words: RegExp, figures: (found: string[]) => string];
 /** From the top, each wherever it occurs: the longer ways of saying a number before the shorter. */
 const REWRITES: readonly Rewrite[] = [
   [/\bhalf a dozen\b/gi, () => '6'],
+  [
+    /\b(twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)[- ](one|two|three|four|five|six|seven|eight|nine)\b/gi,
+    ([, tens = '', ones = '']) => String(Number(figure(tens)) + Number(figure(ones))),
+  ],
   [
     new RegExp(`\\b(${SAID}|\\d+) (dozen|hundred)\\b`, 'gi'),
     ([, n = '', of = '']) => String(Number(figure(n)) * Number(figure(of))),
@@ -115,6 +119,10 @@ const REWRITES: readonly Rewrite[] = [
   [
     /\b(\d{1,4}) ((?:[a-z]+ )?(?:hex\w*|diamonds|triangles|kites|patches|pieces)) (?:in|of|from) each of (\d{1,2}) (?=(?:colou?rs|fabrics|prints)\b)/gi,
     ([, n = '', what = '', of = '']) => `${Number(n) * Number(of)} ${what} in ${of} `,
+  ],
+  [
+    /\b(\d{1,4}) (?:of|in|for) each of (\d{1,2}) (?=(?:colou?rs|fabrics|prints)\b)/gi,
+    ([, n = '', of = '']) => `${Number(n) * Number(of)} patches in ${of} `,
   ],
   // So many squares are in a pack: common practice, no source.
   [

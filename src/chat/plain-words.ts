@@ -25,6 +25,12 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
   [/\((?![\d,]+\.\d+\))([^()]*)\)/g, ', $1,'],
   [/ & /g, ' and '],
   [/(?<![\d.])\.(?=\d)/g, '0.'],
+  [/(?<![\d,.])(\d{1,3}),(\d{1,2})(?=\s?(?:cm|mm|m|met\w+)\b)/gi, '$1.$2'],
+  [/(\d\/\d+)(?:ths?|rds?|nds?)\b/gi, '$1'],
+  [/\bfat 8ths?\b/gi, 'fat eighths'],
+  [/(\d) ?(?:pcs?|pces)\b/gi, '$1 pieces'],
+  [/(\d) ?wof\b/gi, '$1 wof'],
+  [/(\d) ?spi\b/gi, '$1 stitches per inch'],
   [
     /\b(\d+) ?(?:inch|in|") and (\d+) ?(?:inch|in|")[- ]squares\b(?=.*\b(?:hex|diamond|triang|kite|pentag))/gi,
     '$1x$1in and $2x$2in pieces',
@@ -50,19 +56,33 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
   [/\b(5|10)(?: ?in(?:ch)?| ?")?[- ]?sqs?\b/gi, '$1in squares'],
   [/\b(5|10) ?(?:in(?:ch)?|")[- ]squares? x ?(\d+)\b/gi, '$2 $1in squares'],
   [/\b5 ?(?:in(?:ch)?|")[- ]charm(s?)(?: squares?)?\b/gi, '5in square$1'],
-  // A cushion is square.
+  // A cushion is square; other things are, where that is said.
   [
-    /(?<![\d/.]|\d ?x ?|\bby )(\d+) ?(in(?:ch)?|"|cm)(?: ?sq(?:uare)?)?[- ](cushions?|pillows?)(?: covers?)?\b/gi,
+    /(?<![\d/.]|\d ?x ?|\bby )\b(\d+) ?(in(?:ch)?|"|cm)(?: ?sq(?:uare)?)?[- ](cushions?|pillows?)\b(?: covers?)?/gi,
     '$1x$1$2 $3',
   ],
-  [/\b(cushion|pillow)(?: cover| front)?,? (?:of )?(\d+) ?(in(?:ch)?|"|cm) ?sq(?:uared?)?\b/gi, '$1 $2x$2$3'],
+  [
+    /\b(cushion|pillow)(?: cover| front)?,? (?:of )?(\d{2}) ?(in(?:ch(?:es)?)?|"|cm)(?: ?sq(?:uared?)?)?(?! ?(?:x|by|[a-z]*hex))(?=\W|$)/gi,
+    '$1 $2x$2$3',
+  ],
+  [
+    /(?<![\d/.]|\d ?x ?|\bby )\b(\d+) ?(in(?:ch)?|"|cm)[- ]sq(?:uare)? (quilts?|table\s?cloths?|toppers?|throws?|mats?|hangings?|tops?)\b/gi,
+    '$1x$1$2 $3',
+  ],
+  [
+    /\b(quilt|table\s?cloth|topper|throw|mat|hanging|top)(?: is| of|,)? (\d+) ?(in(?:ch(?:es)?)?|"|cm) sq(?:uared?)?\b/gi,
+    '$1 $2x$2$3',
+  ],
+  [/\b(?:1|an?|one|per|each) sq(?:uare)?\.? m(?:et(?:re|er))?\b/gi, '100x100cm'],
+  [/\b(?:1|an?|one|per|each) sq(?:uare)?\.? y(?:ar)?d\b/gi, '36x36in'],
+  [/\b(?:1|an?|one|per|each) sq(?:uare)?\.? f(?:oo)?t\b/gi, '12x12in'],
   [/\b(fabric|cloth|material|yardage|enough|yards?|metres?|need|buy) 4 (?=\d)/gi, '$1 for '],
   [/\b(\d\/\d) (?:of )?an? (?=(?:y(?:ar)?d|met|inch|in\b|hour))/gi, '$1 '],
 ];
 
 /** Patches round one: a ring of them is a round. */
 const OF_ROUNDS = /\b(?:rosettes?|flowers?|hex\w*|pieces?|patches|papers?)\b/i;
-const NO_RINGS = /\bwedding\b|\b(?:rosettes|flowers|stars) in \w+ rings?\b/i;
+const NO_RINGS = /\bwedding\b|\bswap|\b(?:rosettes|flowers|stars) in \w+ rings?\b/i;
 const ORDINALS = [
   'first',
   'second',
@@ -95,7 +115,7 @@ const TELLING = [
 ];
 const SHORTEST_SLIP = 6;
 /** Words of their own, however near to one of those. */
-const NO_SLIPS = ['wedding', 'packing', 'pasting', 'lasting'];
+const NO_SLIPS = ['fabrics', 'wedding', 'packing', 'pasting', 'lasting'];
 
 const spelled = (word: string): string =>
   word.length < SHORTEST_SLIP || [...TELLING, ...NO_SLIPS].includes(word.toLowerCase())

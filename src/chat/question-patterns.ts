@@ -7,7 +7,7 @@ import { inFullRings } from '../measure/rings.ts';
 import { BEDS } from '../measure/size.ts';
 
 export const NUMBER = '\\d+(?:[ -]\\d+\\/\\d+|\\/\\d+|\\.\\d+)?';
-export const UNIT = '(?: ?(?:inch(?:es)?|in|ft|feet|yards?|yd|cm|mm|m)\\b| ?["\'])';
+export const UNIT = '(?: ?(?:inch(?:es)?|in|ft|feet|yards?|yd|cm|mm|met(?:re|er)s?|m)\\b| ?["\'])';
 /** A month's name, long or short. */
 export const MONTH =
   '(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)\\b';

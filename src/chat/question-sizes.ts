@@ -39,6 +39,8 @@ const COMPARED = /\b(?:difference|compare[ds]?|comparing|comparison|versus|vs|be
 const OTHER_NUMBERS = /\b(?:rounds?|rosettes|flowers|stars|blocks|borders?|binding|squares?|strips?)\b/i;
 const QUICKER = /\b(?:quick|fast|slow)(?:er|est)\b|\btime[- ]wise\b|\b(?:less|more) (?:time|work|sewing)\b/i;
 
+const HOW_MUCH_BIGGER = /\bhow much (?:bigger|larger|smaller|wider)\b/i;
+
 /** Larger than this nobody compares patches: it is cloth, or a quilt. Inches. */
 const LARGEST = 8;
 
@@ -72,6 +74,7 @@ export function severalSizes(sign: string, question: string): Doubt | null {
 
 /** Which is quicker is told by its hours; which is better for a piece of cloth, by what comes out of it. */
 function comparedBy(sign: string, question: string): string {
+  if (sign === 'yardage' && HOW_MUCH_BIGGER.test(question)) return 'cut';
   if (/^(?:cut|count (?:field|rosette))$/.test(sign) && QUICKER.test(question) && QUILT.test(question))
     return 'time';
   return sign === 'cut' && COMPARED.test(question) && clothIn(question, 'letter') ? 'yield' : sign;

@@ -1,6 +1,6 @@
 import type { Taken } from '../measure/number.ts';
 import { ok, type Problem, type Result, wrong } from '../measure/result.ts';
-import { BESIDE, countsElse, isNotWhole, numberOfElse } from './bare-numbers.ts';
+import { BESIDE, countsElse, isNoCount, numberOfElse } from './bare-numbers.ts';
 import { stretchOf, understood, wantedWords } from './not-understood.ts';
 import { type AnyOption, type Options, type ReadingContext, wordsOf } from './option.ts';
 import {
@@ -190,9 +190,9 @@ class OptionReading {
     if (this.#manner === 'question' && this.#options[key]?.greedy) return null;
     const { kind } = this.#options[key] as AnyOption;
     const value = rest.slice(word[0].length);
-    const taken = (this.#options[key] as AnyOption).take(value, this.#context);
     // "Papers 1 1/4": the word only happens to stand before a size.
-    if (this.#manner === 'question' && taken?.ok === false && isNotWhole(kind, value)) return null;
+    if (this.#manner === 'question' && isNoCount(kind, value)) return null;
+    const taken = (this.#options[key] as AnyOption).take(value, this.#context);
     return taken && this.#keep(key, taken, false);
   }
 

@@ -866,6 +866,25 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['wedding quilt 60x72 in 1in hexies', '/count field quilt:60x72in size:1in'],
   ['row of ten 1.5 hexies came out an inch short', '/check row:10 measured:1in shape:hexagon size:1 1/2in'],
   ['how many 2 inch hexagons from flat to flat for a queen', '/count field quilt:queen flats:2in'],
+  ['quilt 48 inches square in 1in hexies', '/count field quilt:48x48in size:1in'],
+  ['1in hexies for a cushion 16 in', '/count field quilt:16x16in size:1in'],
+  ['how many 3cm hexies for a square metre quilt', '/count field quilt:1000x1000mm size:30mm'],
+  ['hexies per square yard 1in', '/count field quilt:36x36in size:1in'],
+  ['2 metre x 1.5 metre quilt in 4cm hexies', '/count field quilt:2000x1500mm size:40mm'],
+  ['2,5 cm hexagons for 1,5 m x 2 m', '/count field quilt:1500x2000mm size:25mm'],
+  ['from 18x22 how many 3cm hexagons', '/yield shape:hexagon size:30mm cloth:18x22in'],
+  ['1in hexies 240pcs 42wof', '/yardage pieces:240 shape:hexagon size:1in width:42in'],
+  ['7/8ths hexies cut size', '/cut shape:hexagon size:7/8in'],
+  ['10 spi 100 seams thread', '/time seams:100 stitches:10'],
+  ['twenty five mm hexies queen', '/count field quilt:queen size:25mm'],
+  [
+    'i need 12 of each of 3 colours 1 in hexies how much',
+    '/yardage shape:hexagon size:1in need:12 colour 1, 12 colour 2, 12 colour 3',
+  ],
+  [
+    '100 hexies from each of 2 fabrics 1in yardage',
+    '/yardage shape:hexagon size:1in need:100 colour 1, 100 colour 2',
+  ],
   // A name that only happens to stand before a value, or before a colon.
   [
     '1 in hexies: 100 red 80 blue 60 white, yardage',
