@@ -7,6 +7,7 @@ import { type Facts, FactsTrouble, guildAlone } from './facts.ts';
 import { type Found, find } from './find.ts';
 import { loadedOnce } from './loaded-once.ts';
 import type { Options, ReadingContext } from './option.ts';
+import { passedOver } from './passed-over.ts';
 import { type ReadOptions, readNamedOptions, readOptions } from './read-options.ts';
 import { readingOf } from './reading-of.ts';
 import { referenceOf } from './reference.ts';
@@ -101,7 +102,7 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
     // What a form keeps is kept all or none; inside an event's transaction there is one already.
     const made = await (form.keeps && ask.event === null ? bound.together(work) : work(bound));
     if ('problem' in made) return explain(made.problem, found, context);
-    const notes = [...passedOver(found, read.value), ...made.notes];
+    const notes = [...(found.manner === 'question' ? passedOver(read.value.left) : []), ...made.notes];
     return { ...made, notes, command: command.name, audience: form.audience ?? made.audience };
   }
 
@@ -122,16 +123,6 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
   }
 
   return { answer };
-}
-
-/** So many signs of what was passed over are told. */
-const MOST_PASSED = 40;
-
-/** A number of a plain question that no option took: the answer may not be about all of it. */
-function passedOver({ manner }: Found, { left }: ReadOptions): string[] {
-  const numbers = manner === 'question' ? left.filter((word) => /\d/.test(word)).join(' ') : '';
-  const told = numbers.length > MOST_PASSED ? `${numbers.slice(0, MOST_PASSED)}…` : numbers;
-  return told === '' ? [] : [`Passed over: ‘${told}’.`];
 }
 
 /** What was wrong, and the line to type instead: this very ask put right where that can be told, or an example. */

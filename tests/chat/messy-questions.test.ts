@@ -247,6 +247,12 @@ describe('a question that can be read in several ways', () => {
     expect((await room.answer(ask('how many rosettes for a crib quilt'))).cautions.join(' ')).toMatch(/crib/);
   });
 
+  it('tells the numbers that it passed over', async () => {
+    const { room } = roomOf(commands);
+    const { notes } = await room.answer(ask('if a flower takes me 45 min how long for 60 flowers'));
+    expect(notes).toEqual(['Passed over: ‘45 min’.']);
+  });
+
   it('names each size in the unit that it was told in', async () => {
     const { room } = roomOf(commands);
     const { title, choices } = await room.answer(ask('2 cm or 1.5 cm hexagons for a queen'));
