@@ -16,8 +16,8 @@ import {
 export type Mark = RegExp | ((question: string) => boolean);
 
 export interface Sign {
-  /** The command and its form. */
-  readonly ask: string;
+  /** The command and its form; null for what nothing here answers. */
+  readonly ask: string | null;
   /** All of these must be there. */
   readonly all: readonly Mark[];
   /** None of these may be. */
@@ -58,7 +58,11 @@ const WHAT_SQUARE = /\b(?:what|which|how (?:big|large) an?)(?: size)?(?: of)?(?:
 const WHAT_SIZE = /\bwhat size\b|\bhow (?:big|large)\b/i;
 const TO_GET = /\b(?:get|cut|fit|make|squeeze)(?: out)? \d+\b(?! ?(?:in\b|inch|"|cm|mm|x\b|by\b|\/|\.))/i;
 export const TIME =
-  /\btime (?:for|to)\b|\bhow long\b[?.! ]*$|\bhow long\b(?!.*\bsides?\b).*\b(?:take|sew|stitch|finish|piece|make|for|to|do)|\bwhen\b.*\b(?:finish|done)\b|\b(?:hours?|weeks?|evenings|nights|minutes|thread|needlefuls?|stitches)\b/i;
+  /\btime (?:for|to)\b|^(?:(?:the |my )?(?:total|sewing|stitching|prep|basting|cutting) )?time (?!zone)|\bmin(?:ute)?s? (?:an?|per|each|every) seam\b|\bhow long\b[?.! ]*$|\bhow long\b(?!.*\bsides?\b).*\b(?:take|sew|stitch|finish|piece|make|for|to|do)|\bwhen\b.*\b(?:finish|done)\b|\b(?:hours?|weeks?|evenings|nights|minutes|thread|needlefuls?|stitches)\b/i;
+const TIME_FIRST = /^(?:(?:the |my )?total )?time\b/i;
+/** Layers of a quilt are basted too, and not over papers. */
+const LAYERS = /\b(?:sandwich\w*|layers?|pin(?:s|ned|ning)?)\b/i;
+const BASTED = /\b(?:bast\w*|tack(?:ed|ing)?)\b/i;
 /** How long, with nothing more said of what takes so long. */
 const LONG = /\bhow long\b/i;
 const SIZED = new RegExp(`${BED}|\\d ?(?:in|inch|inches|cm|m|ft|["'])? ?(?:x|by) ?\\d`, 'i');
@@ -216,12 +220,14 @@ export const SIGNS: readonly Sign[] = [
     all: [/\bhow much\b|\bhow long\b|\byardage\b|\bhours\b|\bfabric\b/i, SIZED, SET_TOGETHER],
     none: [FINISHING, /\bborders?\b/i],
   },
-  { ask: 'plan make', all: [MUCH, /\bstars\b/i, /\bhex\w*\b/i] },
+  { ask: 'plan make', all: [TIME_FIRST, SIZED, SET_TOGETHER] },
+  { ask: 'plan make', all: [LONG_OR_MUCH, /\bstars\b|\b\d+ star\b/i, /\bhex\w*\b/i] },
   { ask: 'plan make', all: [LONG_OR_MUCH, /\bstar quilts?\b/i, SIZED], none: [FINISHING] },
   { ask: 'plan make', all: [APART, ROSETTES, LONG_OR_MUCH] },
   { ask: 'plan make', all: [LOOSE_STARS, LONG_OR_MUCH], none: [FINISHING, SIZED] },
   { ask: 'plan make', all: [MUCH, A_PART, OF_A_GARDEN], none: [FINISHING, /\bborders?\b/i] },
   { ask: 'yardage', all: [FUSSY, HOW_MANY_OF], none: [had] },
+  { ask: null, all: [BASTED, LAYERS] },
   { ask: 'time', all: [TIME], none: [FINISHING] },
   { ask: 'yield', all: [/\bhow many\b/i, PATCH, /\b(?:from|out of)\b/i, A_LENGTH], none: [MUCH, SIZED] },
   { ask: 'finish backing', all: [/\bbacking\b|\bfor the back\b/i] },
