@@ -7,7 +7,7 @@ import { inFullRings } from '../measure/rings.ts';
 import { BEDS } from '../measure/size.ts';
 
 export const NUMBER = '\\d+(?:[ -]\\d+\\/\\d+|\\/\\d+|\\.\\d+)?';
-export const UNIT = '(?: ?(?:inch(?:es)?|in|ft|feet|yards?|yd|cm|mm|m)\\b| ?["\'])';
+export const UNIT = '(?:[ -]?(?:inch(?:es)?|in|ft|feet|yards?|yd|cm|mm|m)\\b| ?["\'])';
 export const SIZE = `\\b${NUMBER}${UNIT}? ?(?:x|by) ?${NUMBER}(?:${UNIT})?`;
 
 const wordsOf = (beds: typeof BEDS): string =>
@@ -26,7 +26,8 @@ export const PATCHES =
 const UNITS =
   '(?:in|inch|inches|cm|mm|ft|feet|yds?|yards?|m|met(?:re|er)s?|x|by|rounds?|wide|a|an|degrees?|deg|points?|pointed|stars?|rosettes?|flowers?|blocks?|rows?|with|and|to|for|from)';
 const BETWEEN = `(?:(?!${UNITS}\\b)[a-z-]+ ){0,2}`;
-const NOT_A_PART = '(?<![\\d./,])(?<!\\d[ -])';
+/** Not the end of a larger number, or of a fraction. */
+export const NOT_A_PART = '(?<![\\d./,])(?<!\\d[ -])';
 
 /**
  * So many patches: "240 hexagons", "12 blue hexies", "50 1 inch diamonds"; also "50 1/2 inch hexies", where so many
@@ -35,6 +36,19 @@ const NOT_A_PART = '(?<![\\d./,])(?<!\\d[ -])';
 export const A_COUNT = `${NOT_A_PART}\\b(?:(\\d{1,6}) (?=(?:of (?:my|the|these|those) )?(?:(?!\\d+\\/)${NUMBER}${UNIT}[- ]*|\\d+(?:\\.\\d+| \\d+\\/\\d+) )?${BETWEEN}${PATCHES}\\b)|(1[3-9]|[2-9]\\d|\\d{3,6}) (?=\\d+\\/\\d+${UNIT}))`;
 
 export const countIn = new RegExp(A_COUNT, 'i');
+
+/** One diamond made of small ones. */
+export const LARGE_DIAMOND =
+  /\b(?:large|big|giant|huge) diamond\b|\bdiamond (?:of|with|made of) (?:\w+ )?diamonds\b/i;
+
+/** So many patches along a side: "4 a side", "10 diamonds on each edge". */
+export const A_SIDE = new RegExp(
+  `${NOT_A_PART}\\b(\\d+) (?:small )?(?:diamonds? )?(?:(?:to|on|along|for) )?(?:per|an?|each|every|the) (?:side|edge)\\b`,
+  'i',
+);
+
+/** The same of a large diamond, also as "7 by 7". */
+export const DIAMONDS_ALONG = new RegExp(`${A_SIDE.source}|\\b(\\d+) ?(?:by|x) ?\\2\\b`, 'i');
 
 /** A number that was found by {@link NUMBER}. */
 export const amount = (number: string): number => takeNumber(number.replace('-', ' '))?.value ?? 0;
@@ -49,9 +63,16 @@ const FULL_RINGS = Array.from({ length: MOST_RINGS + 1 }, (_, rings) => inFullRi
 /** A number of as many as make no full ring round one. */
 export const NO_FULL_RING = `\\b(?!(?:${FULL_RINGS}) )(\\d+)`;
 
+/** More than this in a row is a measure of the quilt, and no number of rosettes. */
+const MOST_IN_A_ROW = '(?:1\\d|[1-9])';
+const SET = '(?:rosettes|flowers|stars|stagger\\w*|garden|rows)';
+const PAIR = `(${MOST_IN_A_ROW}) ?(?:x|by) ?(${MOST_IN_A_ROW})(?!\\d|[./]\\d|${UNIT})`;
+
+/** "6x5" beside rosettes or stars: so many rows of so many, and no size of a quilt. */
+export const BY_ROWS = `\\b(\\d{1,3}) ?(?:x|by) ?(\\d{1,3})(?= ${SET}\\b)|(?<=\\b(?:garden|rosettes|flowers|stars)\\b(?: [a-z]+){0,3} )${PAIR}|(?<=\\b(?:rosettes|flowers|stars)\\b.* in (?:a |rows )?)${PAIR}`;
+
 /** Rosettes or stars in so many rows of so many. */
-export const IN_ROWS =
-  '\\b\\d+ rows of \\d+\\b|\\b\\d+ ?(?:x|by) ?\\d+ (?:rosettes|flowers|stagger|garden|rows)\\b';
+export const IN_ROWS = `\\b\\d+ rows of \\d+\\b|${BY_ROWS}`;
 
 /** So many stars as make no full ring, and do not stand in rows: each by itself. */
 export const LOOSE_STARS = new RegExp(

@@ -5,6 +5,8 @@ import {
   APART,
   BED,
   countIn,
+  DIAMONDS_ALONG,
+  LARGE_DIAMOND,
   LOOSE_STARS,
   NUMBER,
   PATCHES,
@@ -58,7 +60,7 @@ const WHAT_SQUARE = /\b(?:what|which|how (?:big|large) an?)(?: size)?(?: of)?(?:
 const WHAT_SIZE = /\bwhat size\b|\bhow (?:big|large)\b/i;
 const TO_GET = /\b(?:get|cut|fit|make|squeeze)(?: out)? \d+\b(?! ?(?:in\b|inch|"|cm|mm|x\b|by\b|\/|\.))/i;
 export const TIME =
-  /\btime (?:for|to)\b|^(?:(?:the |my )?(?:total|sewing|stitching|prep|basting|cutting) )?time (?!zone)|\bmin(?:ute)?s? (?:an?|per|each|every) seam\b|\bhow long\b[?.! ]*$|\bhow long\b(?!.*\bsides?\b).*\b(?:take|sew|stitch|finish|piece|make|for|to|do)|\bwhen\b.*\b(?:finish|done)\b|\b(?:hours?|weeks?|evenings|nights|minutes|thread|needlefuls?|stitches)\b/i;
+  /\btime (?:for|to)\b|^(?:(?:the |my )?(?:total|sewing|stitching|prep|basting|cutting) )?time (?!zone)|\bmin(?:ute)?s? (?:an?|per|each|every) seam\b|\bhow long\b[?.! ]*$|\bhow long\b(?!.*(?<!\b(?:a|per|each) )\bsides?\b).*\b(?:take|sew|stitch|finish|piece|make|for|to|do)|\bwhen\b.*\b(?:finish|done)\b|\b(?:hours?|weeks?|evenings|nights|minutes|thread|needlefuls?|stitches)\b/i;
 const TIME_FIRST = /^(?:(?:the |my )?total )?time\b/i;
 /** Layers of a quilt are basted too, and not over papers. */
 const LAYERS = /\b(?:sandwich\w*|layers?|pin(?:s|ned|ning)?)\b/i;
@@ -111,7 +113,9 @@ const TIME_TAKEN = /\btakes?\b|\bhours?\b|\bweeks?\b|\bsew\b/i;
 const PATCH_OR_ROW = new RegExp(`${PATCH.source}|\\brows?\\b`, 'i');
 const OUT_WRONG =
   /\b(?:come|comes|coming|came|turn\w*) out (?:all |much |a bit |a little |far |too )*(?:small|short|big|large|long|wrong|uneven)\b/i;
-const IS_LONG = /\b(?:is|are|was|were|only)\b (?:only |about |just )*\d/i;
+const IS_LONG = /\b(?:is|are|was|were|only|got|get)\b (?:only |about |just )*\d/i;
+/** The side of the patches, and last of all what their row measures. */
+const SIZE_THEN_LENGTH = new RegExp(`${NUMBER}${UNIT}[ ,=]+${NUMBER}(?:${UNIT})?[ .!?]*$`, 'i');
 const SHOULD_BE = /\bshould(?: have)? (?:be|been|measured?)\b/i;
 const ROW_AND_LENGTH = new RegExp(`${PATCHES}[ ,:=-]+${NUMBER}(?:${UNIT})`, 'i');
 const ASKING_NUMBER = /\bhow (?:many|much|long|big|wide)\b|\bwhat (?:should|do|would|can)\b/i;
@@ -199,6 +203,7 @@ export const SIGNS: readonly Sign[] = [
     none: [ASKING_NUMBER],
   },
   { ask: 'check', all: [/\bin (?:a|the|one|each|my) row\b/i, IS_LONG], none: [ASKING_NUMBER] },
+  { ask: 'check', all: [/\brow\b/i, A_ROW, SIZE_THEN_LENGTH], none: [ASKING_NUMBER, SIZED] },
   { ask: 'check', all: [ROW_ASKED, A_ROW], none: [TIME_TAKEN] },
   { ask: 'check', all: [OUT_WRONG, PATCH_OR_ROW] },
   { ask: 'kit', all: [/\bkits?\b/i, /\d/] },
@@ -263,6 +268,7 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'yardage', all: [MUCH] },
   { ask: 'yardage', all: [/\byardage\b/i] },
   { ask: 'yardage', all: [CLOTH, /\bneed|\bbuy|\bfor\b|\benough\b/i] },
+  { ask: 'count diamonds', all: [LARGE_DIAMOND, DIAMONDS_ALONG] },
   { ask: 'count ball', all: [/\bball\b/i] },
   { ask: 'count garden', all: [/\bgarden\b/i] },
   { ask: 'count garden', all: [BETWEEN_ROSETTES] },

@@ -332,6 +332,34 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ],
 
   // How many for a layout or a quilt.
+  [
+    'plan garden 6x5 2 rounds 1in outer path',
+    '/plan make layout:garden size:1in rosettes:6x5 rounds:2 outer:yes',
+  ],
+  [
+    '30 rosettes 2 rounds in a 6 by 5 with path around outside',
+    '/count garden rosettes:6x5 rounds:2 outer:yes',
+  ],
+  ['how many stars in 3 by 4 set with hexagons', '/count stars stars:3x4 set:hexagons'],
+  ['garden of rosettes 12x12in', '/count garden quilt:12x12in'],
+  ['plan 3x4 stars set with hexagons 1in', '/plan make layout:stars size:1in stars:3x4 set:hexagons'],
+  ['large diamond of small diamonds 7 by 7, how many', '/count diamonds from:1 rounds:3'],
+  ['how many small diamonds in a large diamond with 6 on each side', '/count diamonds from:4 rounds:2'],
+  ['diamond with 10 diamonds on each edge 1"', '/count diamonds from:4 rounds:4 size:1in'],
+  [
+    'how much fabric for a large diamond of 1in diamonds 8 a side',
+    '/yardage diamonds:8 shape:diamond size:1in',
+  ],
+  ['how long for a big diamond 5 a side 1in', '/time diamonds:5 size:1in'],
+  ['yardage tumbling blocks 5 side 2in light medium dark', '/yardage blocks:25 size:2in'],
+  ['how much fabric for tumbling blocks 6 a side 1in', '/yardage blocks:36 size:1in'],
+  ['tumbling blocks side 5', '/count blocks side:5'],
+  ['how much cloth for 12 pentagon balls 1in', '/yardage pieces:144 shape:pentagon size:1in'],
+  ['fabric for 5 pentagon balls, 2in', '/yardage pieces:60 shape:pentagon size:2in'],
+  ['how much cloth for a pentagon ball 2 in', '/yardage pieces:12 shape:pentagon size:2in'],
+  ['pentagon ball 3 in', '/count ball size:3in'],
+  ['how long does a pentagon ball take', '/time seams:30'],
+  ['kit for 10 members tumbling blocks hexagon side 3 1in', '/kit members:10 layout:blocks size:1in side:3'],
   ['100 baby blocks how many of each shade', '/count blocks blocks:100'],
   ['30 rosettes of 2 rounds in a 6 by 5 stagger', '/count garden rosettes:6x5 rounds:2'],
   ['6x5 rosettes 2 rounds own path', '/count garden rosettes:6x5 rounds:2 path:own'],
@@ -713,6 +741,17 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['templates for clamshells 3 inch pls', '/template shape:clamshell size:3in'],
 
   // Rows that came out wrong.
+  ['20 1-inch hexagons should be how long?', '/check row:20 shape:hexagon size:1in'],
+  ['twelve diamonds in a row 1 1/2 in 17.5', '/check row:12 measured:17 1/2in shape:diamond size:1 1/2in'],
+  ['row 15 hexies 1in 26.5', '/check row:15 measured:26 1/2in shape:hexagon size:1in'],
+  ['should be 34 5/8 i got 34, 20 hexies', '/check row:20 measured:34in shape:hexagon'],
+  ['i sewed 20 1in hexies in a row and got 34 inches', '/check row:20 measured:34in shape:hexagon size:1in'],
+  ['row of ten 1.5 hexies came out an inch short', '/check row:10 short:1in shape:hexagon size:1 1/2in'],
+  ['my row of 20 1in hexies is half an inch too long', '/check row:20 over:1/2in shape:hexagon size:1in'],
+  ['row of 12 came out 1/2 in short, 1 inch hexies', '/check row:12 short:1/2in shape:hexagon size:1in'],
+  ['my row of 20 is 34 in long, 1in hexies', '/check row:20 measured:34in shape:hexagon size:1in'],
+  ['my row of 20 is 34 in wide', '/check row:20 measured:34in'],
+  ['20 1in hexies came out 34 inches long', '/check row:20 measured:34in shape:hexagon size:1in'],
   ['10 diamonds 1in measure 9.75', '/check row:10 measured:9 3/4in shape:diamond size:1in'],
   [
     '10 hexagons point to point measure 14 7/8',

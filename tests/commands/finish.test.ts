@@ -152,6 +152,12 @@ describe('/check', () => {
       expect(valuesOf(await ask(words))).toEqual(valuesOf(reply));
   });
 
+  test('by how much it is short or over, in place of what it measures', async () => {
+    expect(valuesOf(await ask('/check row:20 short:1in')).error).toBeCloseTo(-1, 9);
+    expect(valuesOf(await ask('/check row:20 over:1/2in')).error).toBeCloseTo(0.5, 9);
+    expect(valuesOf(await ask('row of twenty 1in hexies came out an inch short')).error).toBeCloseTo(-1, 9);
+  });
+
   test('point to point', async () => {
     expect(valuesOf(await ask('/check row:10 measured:15 1/2in size:1in along:corners'))).toMatchObject({
       expected: 15.5,
@@ -164,6 +170,8 @@ describe('/check', () => {
     ['/check row:20 measured:33in shape:square along:corners', 'row-not-that-way'],
     ['/check row:1 measured:33in', 'too-small'],
     ['/check measured:33in', 'option-missing'],
+    ['/check row:20 measured:33in short:1in', 'one-of-these'],
+    ['/check row:2 short:5in', 'row-all-short'],
   ])('%s is met with %s', async (words, code) => {
     expect((await ask(words)).error?.code).toBe(code);
   });

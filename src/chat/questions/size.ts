@@ -1,4 +1,4 @@
-import { BED, infant, SIZE } from '../question-patterns.ts';
+import { BED, BY_ROWS, infant, SIZE } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 const GARDEN = /^(?:count garden|plan make|kit)$/;
@@ -6,7 +6,11 @@ const SEWN = /^(?:time|yardage)$/;
 const BLOCKS = /\bblocks?\b/i;
 
 /** Rows of so many, where rosettes or stars are counted: no size of a quilt. */
-const IN_ROWS = /\b(\d{1,3}) ?(?:x|by) ?(\d{1,3})(?= (?:rosettes|flowers|stars|stagger|garden|rows)\b)/i;
+const ROWS = new RegExp(BY_ROWS, 'i');
+const rowsIn = (found: readonly string[]): string => {
+  const [rows, each] = found.slice(1).filter((number) => number !== undefined);
+  return `${rows}x${each}`;
+};
 
 /** The size of a quilt, or the bed that it is for; rows of rosettes are neither. */
 export const SIZE_TURNS: readonly Turn[] = [
@@ -23,12 +27,14 @@ export const SIZE_TURNS: readonly Turn[] = [
   },
   {
     of: /^(?:plan make|kit)$/,
-    words: IN_ROWS,
-    says: ([, rows, each]) => `rosettes:${rows}x${each} layout:garden`,
+    words: ROWS,
+    unless: /\bstars\b/i,
+    says: (found) => `rosettes:${rowsIn(found)} layout:garden`,
   },
-  { of: /^count garden$/, words: IN_ROWS, says: ([, rows, each]) => `rosettes:${rows}x${each}` },
-  { of: GARDEN, words: /\b\d+ (?=rosettes|flowers)/i, where: IN_ROWS },
-  { of: /^count stars$/, words: IN_ROWS, says: ([, rows, each]) => `stars:${rows}x${each}` },
+  { of: /^(?:plan make|kit)$/, words: ROWS, where: /\bstars\b/i, says: (found) => `stars:${rowsIn(found)}` },
+  { of: /^count garden$/, words: ROWS, says: (found) => `rosettes:${rowsIn(found)}` },
+  { of: GARDEN, words: /\b\d+ (?=rosettes|flowers)/i, where: ROWS },
+  { of: /^count stars$/, words: ROWS, says: (found) => `stars:${rowsIn(found)}` },
   // A size in figures is surer than the name of a bed.
   {
     of: /^(?:count \w+|time|yardage|plan make|finish \w+)$/,
