@@ -50,6 +50,22 @@ export const A_SIDE = new RegExp(
 /** The same of a large diamond, also as "7 by 7". */
 export const DIAMONDS_ALONG = new RegExp(`${A_SIDE.source}|\\b(\\d+) ?(?:by|x) ?\\2\\b`, 'i');
 
+const SHAPE_NAMED =
+  '(?:60 degree |(?!numbers?\\b|many\\b|amount\\b|count\\b)[a-z]+[ -]){0,2}(?:hex\\w*|diamonds?|triangles?|kites?|squares?|octagons?|pentagons?|tumblers?|clam\\w*|patch(?:es)?|pieces?)\\b';
+/** The size is what is asked for: "the largest hexagon", "how big can I make". */
+export const SIZE_ASKED = new RegExp(
+  `\\b(?:biggest|largest|max(?:imum)?)(?: (?:possible|sizes?|of|the|an?))* (?:${SHAPE_NAMED}|(?:i|we|they|it) can\\b)|\\b(?:what|which) size\\b|\\bhow (?:big|large)\\b|\\bwhat (?:hex\\w*|diamonds?|triangles?) (?:from|out of|can|will|fits?)\\b`,
+  'i',
+);
+/** How many are to come out at that size. */
+export const TO_COME_OUT =
+  /\b(?:get|cut|fit|make|squeeze|need|want|so that|so|for)(?: out)? (\d+)(?: of (?:them|those|these|it))?\b(?! ?(?:in\b|inch|"|cm|mm|x\b|by\b|\/|\.|y(?:ar)?ds?\b|m\b|met|fat|charm))|\b(\d+)(?: of (?:them|those|these))? (?:come|fit|can be cut)\b/i;
+/** A size that the patches have already. */
+export const PATCH_SIZED = new RegExp(
+  `\\b${NUMBER}${UNIT}[- ]*(?:finished )?(?:60 degree )?(?:[a-z]+ )?(?!squares\\b)(?:${PATCHES}|hexagon|hexie|hex|diamond|triangle)\\b(?! strips?)|,? ${NUMBER}(?: ?(?:in|inch|inches|cm|mm)\\b| ?")[ ?.!]*$`,
+  'i',
+);
+
 /** A number that was found by {@link NUMBER}. */
 export const amount = (number: string): number => takeNumber(number.replace('-', ' '))?.value ?? 0;
 

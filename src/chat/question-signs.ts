@@ -9,8 +9,10 @@ import {
   LARGE_DIAMOND,
   LOOSE_STARS,
   NUMBER,
+  PATCH_SIZED,
   PATCHES,
   SIZE,
+  SIZE_ASKED,
   UNIT,
 } from './question-patterns.ts';
 
@@ -28,6 +30,7 @@ export interface Sign {
 
 const PIECE =
   /\bfat[- ]?(?:q\w+rs?|eigh?ths?)\b|\bfqs?\b|\b(?:5|10)[- ]?(?:in(?:ch)?|")?[- ]?squares?\b|\bcharms?\b|\bstrips?\b|\bletter\b|\ba4\b/i;
+const FAT = /\bfat[- ]?(?:q\w+rs?|eigh?ths?)\b|\bfqs?\b/i;
 const CLOTH = /\b(?:fabric|cloth|bolt|yards?|yardage|yds?|met(?:re|er)s?|material)\b/i;
 const LENGTH = /\b(?:yards?|yds?|met(?:re|er)s?|fabric|cloth)\b|\d ?m\b/i;
 const IN_A_LENGTH =
@@ -40,7 +43,10 @@ const A_PIECE =
 /** Squares that something else is cut from. */
 const SQUARES = /\d ?(?:in|inch|inches|cm|")[- ]squares?\b/i;
 const OTHERS = /\b(?:hex\w*|diamonds?|triangles?|kites?|pentagons?|clam\w*|tumblers?)\b/i;
-const FROM_SIZE = new RegExp(`\\b(?:from|out of) (?:an? )?(?:\\w+ )?(?:of )?${SIZE}`, 'i');
+const FROM_SIZE = new RegExp(
+  `\\b(?:from|out of) (?:an? )?(?:(?!for\\b|to\\b|make\\b|my\\b|quilt\\b)[a-z]+ ){0,3}${SIZE}`,
+  'i',
+);
 const ENOUGH = /\b(?:give|gives|make|makes|yield|yields|do) (?:me |us )?\d/i;
 /** A patch that is cut already, and what it will come to. */
 const WAS_CUT =
@@ -54,11 +60,14 @@ const IN_OTHER_UNITS = new RegExp(
   'i',
 );
 const A_MEASURE = new RegExp(`(?:\\d ?|\\b(?:an?|one|half an?) )${UNITS}\\b|\\d ?"`, 'i');
-/** The size is what is asked for, and the cloth is there. */
-const LARGEST = /\b(?:biggest|largest|maximum|max)\b/i;
 const WHAT_SQUARE = /\b(?:what|which|how (?:big|large) an?)(?: size)?(?: of)?(?: an?)? square\b/i;
-const WHAT_SIZE = /\bwhat size\b|\bhow (?:big|large)\b/i;
-const TO_GET = /\b(?:get|cut|fit|make|squeeze)(?: out)? \d+\b(?! ?(?:in\b|inch|"|cm|mm|x\b|by\b|\/|\.))/i;
+const BIG_ENOUGH = /\b(?:big|large|wide) enough\b/i;
+/** A strip that is cut already, and what comes of it. */
+const A_STRIP = new RegExp(
+  `\\b${NUMBER}(?:${UNIT})?[- ](?:wide )?strips?\\b|\\bstrips? (?:is|are) ${NUMBER}`,
+  'i',
+);
+const MADE_OF_IT = /\bfinished size\b|\bwhat(?: size)? \w+ (?:sides?|does|do|is)\b/i;
 export const TIME =
   /\btime (?:for|to)\b|^(?:(?:the |my )?(?:total|sewing|stitching|prep|basting|cutting) )?time (?!zone)|\bmin(?:ute)?s? (?:an?|per|each|every) seam\b|\bhow long\b[?.! ]*$|\bhow long\b(?!.*(?<!\b(?:a|per|each) )\bsides?\b).*\b(?:take|sew|stitch|finish|piece|make|for|to|do)|\bwhen\b.*\b(?:finish|done)\b|\b(?:hours?|weeks?|evenings|nights|minutes|thread|needlefuls?|stitches)\b/i;
 const TIME_FIRST = /^(?:(?:the |my )?total )?time\b/i;
@@ -152,6 +161,7 @@ const SOME_CLOTH: Mark = (question) =>
   SQUARES.test(question) ||
   A_LENGTH.test(question) ||
   A_PIECE.test(question) ||
+  FROM_SIZE.test(question) ||
   had(question);
 const QUILT_NAMED = new RegExp(`\\b(?:quilts?|bed|border|backing|star|rosette|block)\\b|${BED}`, 'i');
 
@@ -208,11 +218,13 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'check', all: [OUT_WRONG, PATCH_OR_ROW] },
   { ask: 'kit', all: [/\bkits?\b/i, /\d/] },
   { ask: 'cut', all: [WHAT_SQUARE, OTHERS], none: [/\bhow many\b/i, had] },
-  { ask: 'yield', all: [LARGEST, PATCH, SOME_CLOTH], none: [QUILT_NAMED] },
-  { ask: 'yield', all: [WHAT_SIZE, TO_GET, PATCH, SOME_CLOTH], none: [QUILT_NAMED] },
+  { ask: 'yield', all: [BIG_ENOUGH, SQUARES, OTHERS] },
+  { ask: 'cut', all: [A_STRIP, PATCH, MADE_OF_IT], none: [/\b(?:from|out of)\b/i] },
+  { ask: 'yield', all: [SIZE_ASKED, PATCH, SOME_CLOTH], none: [QUILT_NAMED, PATCH_SIZED, COMES_TO] },
   { ask: 'plan make', all: [had, SIZED, SET_TOGETHER] },
   { ask: 'yardage', all: [had, needed], none: [HOW_MANY, PILE] },
   { ask: 'yield', all: [had, PATCH], none: [/\bhow much\b/i, CAME_OUT] },
+  { ask: 'yield', all: [had, HOW_MANY], none: [QUILT_NAMED, TIME] },
   { ask: 'cut', all: [WAS_CUT, PATCH, COMES_TO], none: [/\bhow (?:many|much|long)\b/i] },
   { ask: 'plan remove', all: [/^(?:remove|delete|drop) (?:the |my |our )?plan \w/i] },
   { ask: 'plan make', all: [/\bplan\b|\bshopping list\b/i] },
@@ -235,7 +247,8 @@ export const SIGNS: readonly Sign[] = [
   { ask: null, all: [BASTED, LAYERS] },
   { ask: 'time', all: [TIME], none: [FINISHING] },
   { ask: 'yield', all: [/\bhow many\b/i, PATCH, /\b(?:from|out of)\b/i, A_LENGTH], none: [MUCH, SIZED] },
-  { ask: 'finish backing', all: [/\bbacking\b|\bfor the back\b/i] },
+  { ask: 'finish backing', all: [/\bbacking\b|\bfor the back\b|\bwide[- ]?back\b/i] },
+  { ask: 'finish backing', all: [/\bback (?:of|for) (?:an?|the|my|this|our)\b/i, QUILT] },
   { ask: 'finish binding', all: [/\bbinding\b/i] },
   { ask: 'finish batting', all: [/\b(?:batting|wadding)\b/i] },
   { ask: 'finish border', all: [/\bborders?\b/i] },
@@ -282,6 +295,7 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'count diamonds', all: [/\bdiamonds?\b/i, /\brounds?\b|\bcent(?:re|er)\b|\bin the middle\b/i] },
   { ask: 'count rosette', all: [/\bround (?:and|&|n) round\b/i] },
   { ask: 'count rosette', all: [inColours, /\brounds?\b/i] },
+  { ask: 'yield', all: [FAT, PATCH], none: [MUCH, QUILT] },
   { ask: 'cut', all: [CUT, /\brectang|\b(?:elongated|stretched|long)[- ]hex/i] },
   { ask: 'cut', all: [CUT, PATCH], none: [QUILT] },
   { ask: 'count field', all: [QUILT] },

@@ -71,6 +71,26 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['whats the flat to flat on a 1¼ hexie cut with 1/4 seams', '/cut shape:hexagon size:1 1/4in seam:1/4in'],
 
   // How many from a piece, or from all that she has.
+  ['scraps 4x7 inches how many 3/4"', '/yield size:3/4in cloth:4x7in'],
+  ['how many 1" hexies out of an old shirt 20x28', '/yield shape:hexagon size:1in cloth:20x28in'],
+  ['fat quarter uk 50x55cm 2cm hexies', '/yield shape:hexagon size:20mm cloth:500x550mm'],
+  ['2 fat quarters 50x55cm, 2cm hexies', '/yield shape:hexagon size:20mm have:2 50x55cm'],
+  ['remnants: 12x14, 9x30 and 6x22, 3/4in hexies', '/yield shape:hexagon size:3/4in have:12x14, 9x30, 6x22'],
+  ['fat qtr 1 1/4 hex?', '/yield shape:hexagon size:1 1/4in cloth:fat-quarter'],
+  ['a scrap 6x9, 1in diamonds', '/yield shape:diamond size:1in cloth:6x9in'],
+  ['how many 1in hexies from a UK fat quarter (50 x 55 cm)', '/yield shape:hexagon size:1in cloth:500x550mm'],
+  ['leftovers 5x20 and 8x8, 1 inch hexies', '/yield shape:hexagon size:1in have:5x20, 8x8'],
+  ['i need 500 1in hexies in fat quarters', '/yield shape:hexagon size:1in cloth:fat-quarter pieces:500'],
+  ['largest hexagon from a 5 in charm', '/yield shape:hexagon cloth:5in-square pieces:1'],
+  ['the biggest hexie so that 240 come out of 1 yard', '/yield shape:hexagon cloth:36in pieces:240'],
+  ['i have 2 yards, i need 600, largest hexagon?', '/yield shape:hexagon cloth:72in pieces:600'],
+  ['what hexagon from 2 1/2 inch strips', '/yield shape:hexagon cloth:strip pieces:1'],
+  ['largest triangle out of a 6x6', '/yield shape:triangle cloth:6x6in pieces:1'],
+  ['how big a hexagon can I cut from a 5 inch square', '/yield shape:hexagon cloth:5in-square pieces:1'],
+  ['what size hexagon fits a 5 inch square', '/yield shape:hexagon cloth:5in-square pieces:1'],
+  ['maximum number of hexies from a fat quarter, 1 inch', '/yield shape:hexagon size:1in cloth:fat-quarter'],
+  ['max 1in hexagons from a yard', '/yield shape:hexagon size:1in cloth:36in'],
+  ['is a 2 inch square big enough for a 3/4 in hexie', '/yield shape:hexagon size:3/4in cloth:2x2in'],
   [
     '1 metre of 110cm fabric - how many 3cm hexagons',
     '/yield shape:hexagon size:30mm cloth:1000mm width:1100mm',
@@ -648,6 +668,26 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['convert 2 1/2 inches to cm please', '/ruler length:2 1/2in'],
 
   // Backing, binding, batting, borders, beds.
+  ['wide back for 90 by 108?', '/finish backing quilt:90x108in width:106in'],
+  ['backing with 6 inch overhang for 70x90', '/finish backing quilt:70x90in over:6in'],
+  ['batting for 52x68 w 3 inch extra', '/finish batting quilt:52x68in over:3in'],
+  ['back of a 60x72', '/finish backing quilt:60x72in'],
+  ['back for a queen quilt how many yards', '/finish backing quilt:queen'],
+  ['scraps 60x72 quilt 1in hexies how many', '/count field quilt:60x72in size:1in'],
+  ['binding double 62 x 80 in 2.25, 44 wide', '/finish binding quilt:62x80in strip:2 1/4in width:44in'],
+  ['two borders, 2" and 5", on 48x60', '/finish border quilt:48x60in border:2in outer:5in'],
+  [
+    'inner border 2 inch and outer border 6 inch for 60x72',
+    '/finish border quilt:60x72in border:2in outer:6in',
+  ],
+  [
+    'inner border of 2 in, outer border of 6 in, on 50x60',
+    '/finish border quilt:50x60in border:2in outer:6in',
+  ],
+  ['inner border 1in outer border 4in 40x50', '/finish border quilt:40x50in border:1in outer:4in'],
+  ['outer border 6in inner border 2in 40x50', '/finish border quilt:40x50in border:2in outer:6in'],
+  ['3in border then 2in border on 60x60', '/finish border quilt:60x60in border:3in outer:2in'],
+  ['border strips 2 1/2 cut on 36x45 - how many strips', '/finish border quilt:36x45in strip:2 1/2in'],
   ['3 inch border on 50x60 mitred', '/finish border quilt:50x60in border:3in join:mitred'],
   [
     '5 inch borders on 60x72 with mitered corners how much fabric',
@@ -790,6 +830,19 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['ten hexies in a row measure 17"', '/check row:10 measured:17in shape:hexagon'],
   ['twenty hexies in a row came to 33 3/4', '/check row:20 measured:33 3/4in shape:hexagon'],
   // What was cut already, and what it comes to.
+  [
+    'half hex 2.5 strip what size hexagon does it make',
+    '/cut shape:half-hexagon size:2 1/2in measure:height given:cut',
+  ],
+  [
+    '2.5 in strip, 60 degree diamonds finished size',
+    '/cut shape:diamond size:2 1/2in measure:flats given:cut',
+  ],
+  ['if my strip is 3 1/8 high what hexagon side', '/cut shape:hexagon size:3 1/8in measure:flats given:cut'],
+  [
+    'i have 2 1/2 inch strips, what size diamond do they make',
+    '/cut shape:diamond size:2 1/2in measure:flats given:cut',
+  ],
   [
     'I cut my hexagons from 2 1/2 inch strips, what size do they finish',
     '/cut shape:hexagon size:2 1/2in measure:flats given:cut',

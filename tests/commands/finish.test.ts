@@ -122,6 +122,22 @@ describe('/finish', () => {
   });
 });
 
+describe('/finish border, by the strips that are cut', () => {
+  test('the border is as much narrower as its two seams', async () => {
+    const strips = await ask('/finish border quilt:36x45in strip:2 1/2in seam:1/4in');
+    const border = await ask('/finish border quilt:36x45in border:2in seam:1/4in');
+    expect(valuesOf(strips)).toEqual(valuesOf(border));
+  });
+
+  test.each([
+    ['/finish border quilt:36x45in strip:2 1/2in border:2in', 'one-of-these'],
+    ['/finish border quilt:36x45in strip:1/2in seam:1/4in', 'nothing-left'],
+    ['/finish border quilt:36x45in', 'option-missing'],
+  ])('%s is met with %s', async (words, code) => {
+    expect((await ask(words)).error?.code).toBe(code);
+  });
+});
+
 describe('/check', () => {
   test('a mark that is just right is said without more: 12 an inch came 25/32 in short, 1/32 in a seam', async () => {
     const reply = await ask('/check row:12 measured:20in size:1in');

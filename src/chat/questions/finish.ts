@@ -1,4 +1,4 @@
-import { amount, countIn, NUMBER, UNIT } from '../question-patterns.ts';
+import { amount, countIn, NOT_A_PART, NUMBER, SIZE, UNIT } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 const MONTH =
@@ -30,6 +30,60 @@ const sewnOrDone = (doing: string, done: string): RegExp =>
     `${SEWING.source}|\\b(?:already|pre|all|are|is|were|been|be|have|i've|ready)[- ]${done}\\b|\\b(?:not|without|excluding|except|besides|after) (?:\\w+ ){0,3}${doing}\\b|\\b${doing} (?:is |are )?(?:already |all )?done\\b`,
     'i',
   );
+
+const WIDE = `${NOT_A_PART}\\b(${NUMBER}${UNIT}?)`;
+const ITS_SIZE = '(?: borders?)?(?: of| is| at|:)?';
+/** "Inner border 2 in", "2 in inner border": the number stands on either side, and belongs to one border. */
+const bordering = (which: string): RegExp =>
+  new RegExp(
+    `\\b${which}${ITS_SIZE} (${NUMBER}${UNIT}?)|(?<!\\b(?:inner|outer)${ITS_SIZE} )${WIDE} (?:wide )?${which}\\b`,
+    'i',
+  );
+const BEFORE_BORDER = new RegExp(`${NOT_A_PART}\\b(${NUMBER}${UNIT}) (?=(?:[a-z]+ )?borders?\\b)`, 'i');
+/** Borders of two quilts are not one round the other. */
+const TWO_QUILTS = new RegExp(`${SIZE}.*${SIZE}`, 'i');
+
+/** One border, or one round the other. */
+const BORDER_TURNS: readonly Turn[] = [
+  {
+    of: /^finish border$/,
+    words: new RegExp(
+      `\\bstrips? (?:of |at )?(${NUMBER}${UNIT}?) cut\\b|\\bcut (?:at )?(${NUMBER}${UNIT}?)(?: wide)? strips?\\b|\\bstrips? cut (?:at )?(${NUMBER}${UNIT}?)(?! ?(?:x|by)\\b)`,
+      'i',
+    ),
+    says: ([, ...sizes]) => `strip:${sizes.find((size) => size !== undefined)}`,
+  },
+  { of: /^finish border$/, words: bordering('inner'), says: ([, one, other]) => `border:${one ?? other}` },
+  {
+    of: /^finish border$/,
+    words: bordering('outer'),
+    where: /\binner\b/i,
+    says: ([, one, other]) => `outer:${one ?? other}`,
+  },
+  {
+    of: /^finish border$/,
+    words: new RegExp(
+      `\\b(?:(?:2|two) )?borders?[,:]? (?:of |at )?(${NUMBER}${UNIT}?) (?:and|then|plus) (${NUMBER}${UNIT})(?! ?(?:x|by)\\b)`,
+      'i',
+    ),
+    says: ([, one, other]) => `border:${one}, outer:${other}`,
+  },
+  {
+    of: /^finish border$/,
+    words: new RegExp(
+      `${WIDE}(?= (?:and|then|plus)(?: an?)? ${NUMBER}${UNIT}? (?:[a-z]+ )?borders?\\b)`,
+      'i',
+    ),
+    says: ([, size]) => `border:${size}`,
+  },
+  { of: /^finish border$/, words: BEFORE_BORDER, says: ([, size]) => `border:${size}` },
+  {
+    of: /^finish border$/,
+    words: BEFORE_BORDER,
+    unless: TWO_QUILTS,
+    says: ([, size]) => `outer:${size}`,
+  },
+];
 
 /** Backing, binding and the bed; hours, kits and papers. */
 export const FINISH_TURNS: readonly Turn[] = [
@@ -69,43 +123,20 @@ export const FINISH_TURNS: readonly Turn[] = [
     unless: sewnOrDone('(?:cutting|tracing)', '(?:traced|cut)'),
     says: () => 'work:cutting',
   },
-  {
-    of: /^finish border$/,
-    words: new RegExp(`\\b(${NUMBER}${UNIT}?) (?:wide )?outer(?: borders?)?\\b`, 'i'),
-    where: /\binner\b/i,
-    says: ([, size]) => `outer:${size}`,
-  },
-  {
-    of: /^finish border$/,
-    words: new RegExp(
-      `\\bborders? (?:of |at )?(${NUMBER}${UNIT}?) (?:and|then|plus) (${NUMBER}${UNIT})(?! ?(?:x|by)\\b)`,
-      'i',
-    ),
-    says: ([, one, other]) => `border:${one}, outer:${other}`,
-  },
-  {
-    of: /^finish border$/,
-    words: new RegExp(
-      `\\b(${NUMBER}${UNIT}?)(?= (?:and|then|plus)(?: an?)? ${NUMBER}${UNIT}? (?:[a-z]+ )?borders?\\b)`,
-      'i',
-    ),
-    says: ([, size]) => `border:${size}`,
-  },
-  {
-    of: /^finish border$/,
-    words: new RegExp(`\\b(${NUMBER}${UNIT}) (?=(?:[a-z]+ )?borders?\\b)`, 'i'),
-    says: ([, size]) => `border:${size}`,
-  },
-  {
-    of: /^finish border$/,
-    words: new RegExp(`\\b(${NUMBER}${UNIT}) (?=(?:[a-z]+ )?borders?\\b)`, 'i'),
-    says: ([, size]) => `outer:${size}`,
-  },
+  ...BORDER_TURNS,
   {
     of: /^finish backing$/,
     words: /\bwide[- ]?(?:back(?:ing)?|width)\b(?: (?:fabric|cloth))?/i,
     unless: /\b\d{2,3} ?(?:in|inch|inches|cm|")?[- ]*(?:wide|width)\b/i,
     says: () => 'width:106in',
+  },
+  {
+    of: /^finish (?:backing|batting)$/,
+    words: new RegExp(
+      `\\b(${NUMBER}${UNIT}?) (?:of )?(?:overhang|overlap|over|extra|excess|larger|bigger)\\b`,
+      'i',
+    ),
+    says: ([, size]) => `over:${size}`,
   },
   {
     of: /^finish binding$/,
@@ -118,9 +149,12 @@ export const FINISH_TURNS: readonly Turn[] = [
   // Said last of all: the strip, where the edge has no size of its own.
   {
     of: /^finish binding$/,
-    words: new RegExp(`(?<!\\b(?:x|by) ?)\\b(${NUMBER}${UNIT})(?=[ ,.?!]*$)`, 'i'),
+    words: new RegExp(
+      `(?<!\\b(?:x|by) ?)\\b(${NUMBER}${UNIT})(?=[ ,.?!]*$)|(?<!\\b(?:x|by) ?)${NOT_A_PART}\\b([1-4](?:\\.\\d+| \\d\\/\\d))(?=,|[ .?!]*$)`,
+      'i',
+    ),
     unless: /\bhex|\brosette|\bflower|\bside\b/i,
-    says: ([, size]) => `strip:${size}`,
+    says: ([, size, other]) => `strip:${size ?? other}`,
   },
   {
     of: /^finish binding$/,
