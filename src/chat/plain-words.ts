@@ -17,7 +17,7 @@ const MANNERS: readonly RegExp[] = [
 
 /** Short forms and slips of words that tell what is asked, as they are spelled in full. */
 const SPELLINGS: readonly (readonly [RegExp, string])[] = [
-  [/\bw\/ ?/gi, 'with '],
+  [/\bw(?:\/ ?| (?=[a-z\d]))/gi, 'with '],
   [/\((?![\d,]+\.\d+\))([^()]*)\)/g, ', $1,'],
   [/ & /g, ' and '],
   [/\b(2 1\/2|2\.5)(?: ?(?:in(?:ch)?|"))?[- ]wide strips?\b/gi, '$1in strips'],

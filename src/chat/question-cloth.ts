@@ -31,7 +31,7 @@ const SMALL = `(?=[1-3]?\\d(?:\\.\\d+| \\d+\\/\\d+)?(?: ?(?:in|inch|inches)\\b| 
 const HAD: readonly Before[] = [
   {
     where: /\b(?:have|had|got|own|found|bought)\b|'?ve\b/i,
-    words: new RegExp(`(?:${I_HAVE}|^(?:have |got ))${MINE}`, 'gi'),
+    words: new RegExp(`(?:${I_HAVE}|(?:^|[,.;] )(?:have |got ))${MINE}`, 'gi'),
   },
   {
     where: /\b(?:my|our|these|those|this)\b/i,
@@ -47,7 +47,7 @@ const HAD: readonly Before[] = [
       'gi',
     ),
   },
-  { where: /\benough\b/i, words: new RegExp(`\\benough(?: (?:in|with|of) |\\?+ )${MINE}`, 'gi') },
+  { where: /\benough\b/i, words: new RegExp(`\\benough(?: (?:in|with|of) |[?:,]+ )${MINE}`, 'gi') },
   {
     where: /\benough\b|\b(?:give|make|yield|do) (?:me |us )?\d/i,
     words: new RegExp(`\\b(?:is|are|will|would|does|do|can|could) ${MINE}`, 'gi'),

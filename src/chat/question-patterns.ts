@@ -23,6 +23,10 @@ export const infant = (question: string): string => (INFANT.test(question) ? 'cr
 export const PATCHES =
   '(?:hexagons|hexies|hexes|diamonds|triangles|kites|squares|rectangles|octagons|pentagons|tumblers|clam[- ]?shells|apple[- ]?cores|patches|pieces|papers)';
 
+/** Patches of which the seams are not those of hexagons. */
+export const OTHER_SHAPES =
+  '\\b(?:diamonds?|triangles?|kites?|squares?|rectangles?|octagons?|pentagons?|tumblers?|clam[- ]?shells?|apple[- ]?cores?|half)\\b';
+
 const UNITS =
   '(?:in|inch|inches|cm|mm|ft|feet|yds?|yards?|m|met(?:re|er)s?|x|by|rounds?|wide|a|an|degrees?|deg|points?|pointed|stars?|rosettes?|flowers?|blocks?|rows?|with|and|to|for|from)';
 const BETWEEN = `(?:(?!${UNITS}\\b)[a-z-]+ ){0,2}`;
@@ -65,6 +69,12 @@ export const PATCH_SIZED = new RegExp(
   `\\b${NUMBER}${UNIT}[- ]*(?:finished )?(?:60 degree )?(?:[a-z]+ )?(?!squares\\b)(?:${PATCHES}|hexagon|hexie|hex|diamond|triangle)\\b(?! strips?)|,? ${NUMBER}(?: ?(?:in|inch|inches|cm|mm)\\b| ?")[ ?.!]*$`,
   'i',
 );
+
+/** The units of a length that is to be read on another ruler. */
+export const RULED =
+  '(?:inch(?:es)?|in|cms?|centimet(?:re|er)s?|mm|millimet(?:re|er)s?|y(?:ar)?ds?|feet|foot|ft|met(?:re|er)s?|m)';
+/** The other units that it is asked in. */
+export const ASKED_IN = `\\b(?:in|to|into) ${RULED}\\b(?=[ ?.!]*$)|= ?\\??(?: ?how many)? ?${RULED}\\b(?=[ ?.!]*$)|\\bhow many ${RULED} (?=(?:is|are|in|make|to)\\b)`;
 
 /** A number that was found by {@link NUMBER}. */
 export const amount = (number: string): number => takeNumber(number.replace('-', ' '))?.value ?? 0;

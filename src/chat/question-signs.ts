@@ -3,6 +3,7 @@ import { coloursIn } from './question-colours.ts';
 import {
   A_COUNT,
   APART,
+  ASKED_IN,
   BED,
   countIn,
   DIAMONDS_ALONG,
@@ -11,6 +12,7 @@ import {
   NUMBER,
   PATCH_SIZED,
   PATCHES,
+  RULED,
   SIZE,
   SIZE_ASKED,
   UNIT,
@@ -53,13 +55,15 @@ const WAS_CUT =
   /(?<!\b(?:do|should|must|would|will|to|can|could) )\b(?:i|we|she)(?:'ve| have| had)? (?:already )?cut\b/i;
 const COMES_TO = /\b(?:finish|end up|come out|sewn)/i;
 const PAGE = /\b(?:page|sheet)\b/i;
-/** One length, in other units. */
-const UNITS = '(?:inch(?:es)?|in|cms?|centimet(?:re|er)s?|mm|millimet(?:re|er)s?|y(?:ar)?ds?|met(?:re|er)s?)';
+/** One length, in other units or by its mark; or nothing but the length. */
 const IN_OTHER_UNITS = new RegExp(
-  `\\b(?:in|to|into) ${UNITS}\\b[ ?.!]*$|\\bhow many ${UNITS} (?:is|are|in|make|to)\\b|\\bhow (?:much|long|big) is (?:\\d[\\d /.-]*|an? )${UNITS}[ ?.!]*$`,
+  `${ASKED_IN}|\\bhow (?:much|long|big) is (?:\\d[\\d /.-]*|an? )${RULED}[ ?.!]*$|\\b(?:as a fraction|on (?:a|the|my) (?:ruler|tape))\\b|^(?:what(?:'?s| is) )?${NUMBER} ?(?:${RULED}|")[ ?.!]*$`,
   'i',
 );
-const A_MEASURE = new RegExp(`(?:\\d ?|\\b(?:an?|one|half an?) )${UNITS}\\b|\\d ?"`, 'i');
+const A_MEASURE = new RegExp(
+  `(?:\\d ?|\\b(?:an?|one|half|quarter)(?: of)?(?: an?)? )${RULED}\\b|\\d ?"`,
+  'i',
+);
 const WHAT_SQUARE = /\b(?:what|which|how (?:big|large) an?)(?: size)?(?: of)?(?: an?)? square\b/i;
 const BIG_ENOUGH = /\b(?:big|large|wide) enough\b/i;
 /** A strip that is cut already, and what comes of it. */
@@ -109,6 +113,9 @@ export const LONG_OR_MUCH = new RegExp(`${MUCH.source}|${TIME.source}|\\byardage
 const PRINTED =
   /\btemplates?\b|\bprint(?:able|ed|out)?\b(?! ?(?:repeats?|is\b|that\b)).*\b(?:hex\w*|papers?|pieces?|patches|shapes?|diamonds?|triangles?|kites?|squares?|octagons?|pentagons?|tumblers?|clam\w*|apple\w*)\b|\bpapers?\b.*\bprint/i;
 const SHEETS = /\bhow many (?:(?:a4|letter|paper) )?(?:sheets|pages)\b/i;
+/** Papers for rosettes or a quilt are as many as it has patches. */
+const PAPERS_TO_MAKE = /\bpapers (?:for|to make)\b/i;
+const SEVERAL_OR_SIZED = new RegExp(`${ROSETTES.source}|${SIZED.source}`, 'i');
 const PAPERS_FOR = /\bpapers (?:for|to make) (?:my |the |all )?\d{2,}/i;
 const FINISHING = /\b(?:backing|binding|batting|wadding)\b/i;
 
@@ -188,13 +195,18 @@ export const SIGNS: readonly Sign[] = [
       /\b(?:seams?|border|binding|backing|wide|row|repeat)\b/i,
     ],
   },
-  { ask: 'ruler', all: [/^(?:please )?convert\b/i, A_MEASURE], none: [PATCH, QUILT, /\d ?(?:x|by) ?\d/i] },
+  {
+    ask: 'ruler',
+    all: [/^(?:please )?convert\b/i, A_MEASURE],
+    none: [PATCH, QUILT, /\d ?(?:x|by) ?\d/i, /\b(?:minutes?|hours?|weeks?|days?)\b/i],
+  },
   { ask: 'swap list', all: [/\bswap\b/i, /\b(?:what|who|list|show|offered|wanted|wished)\b/i] },
   { ask: 'plan list', all: [/\b(?:our|the guild['’]?s|kept|which|what) plans\b/i] },
   {
     ask: 'plan show',
     all: [/\b(?:show|see|open|look at|where['’]?s|find)\b.*\bplan (?:called |named |of )?\w/i],
   },
+  { ask: 'plan make', all: [PAPERS_TO_MAKE, SEVERAL_OR_SIZED], none: [isCounted] },
   { ask: 'template', all: [PRINTED], none: [/\btemplate size\b|\bmy templates?\b/i] },
   { ask: 'template', all: [SHEETS, PATCH] },
   { ask: 'template', all: [PAPERS_FOR], none: [/\d ?(?:x|by) ?\d/i] },
@@ -230,7 +242,7 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'plan make', all: [/\bplan\b|\bshopping list\b/i] },
   { ask: 'plan make', all: [PILE, SIZED], none: [MANY, much] },
   { ask: 'plan make', all: [allOfIt, SIZED] },
-  { ask: 'plan make', all: [BACK_AND_EDGE, SIZED] },
+  { ask: 'plan make', all: [BACK_AND_EDGE, SIZED, PATCH] },
   { ask: 'plan make', all: [WISH, QUILT], none: [/\bhow many\b/i, much, FINISHING, /\bborders?\b/i] },
   {
     ask: 'plan make',

@@ -71,6 +71,29 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['whats the flat to flat on a 1¼ hexie cut with 1/4 seams', '/cut shape:hexagon size:1 1/4in seam:1/4in'],
 
   // How many from a piece, or from all that she has.
+  ['how many rosettes from a fat quarter 2 rounds 1in', '/yield size:1in cloth:fat-quarter rounds:2'],
+  [
+    'how many 1in triangles from a fat quarter of flowers',
+    '/yield shape:triangle size:1in cloth:fat-quarter',
+  ],
+  ['how many flowers 1in diamonds from a fat quarter', '/yield shape:diamond size:1in cloth:fat-quarter'],
+  [
+    'how many 1 inch hexagons can I fussy cut, flowers, from a yard with repeat 4in',
+    '/yield shape:hexagon size:1in cloth:36in motif:4x4in',
+  ],
+  ['how many flowers from a yard 3/4in', '/yield size:3/4in cloth:36in rounds:1'],
+  [
+    'out of my 40 5in squares, 1in hexies, how many rosettes of 2 rounds',
+    '/yield shape:hexagon size:1in have:40 5in squares rounds:2',
+  ],
+  [
+    'how many 2 round rosettes from 3 fat quarters and a yard in 1 inch',
+    '/yield size:1in have:3 fat quarters, a yard rounds:2',
+  ],
+  ['rosettes from a fat quarter 1in', '/yield size:1in cloth:fat-quarter rounds:1'],
+  ['how many 1in hexies for a rosette from a yard', '/yield shape:hexagon size:1in cloth:36in'],
+  ['how many 2 round 1in flowers can i get from a yard', '/yield size:1in cloth:36in rounds:2'],
+  ['i have 3 yards, how many flowers 1in', '/yield size:1in cloth:108in rounds:1'],
   ['scraps 4x7 inches how many 3/4"', '/yield size:3/4in cloth:4x7in'],
   ['how many 1" hexies out of an old shirt 20x28', '/yield shape:hexagon size:1in cloth:20x28in'],
   ['fat quarter uk 50x55cm 2cm hexies', '/yield shape:hexagon size:20mm cloth:500x550mm'],
@@ -237,6 +260,18 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
 
   // How much to buy, and whether what she has is enough.
   [
+    '7 flowers 1 round 1in with white path, have 1/2 yd white',
+    '/yardage garden:7 of 1 round size:1in have:1/2 yd white for path',
+  ],
+  [
+    '7 flowers 1 round 1in with white path and yellow centres, have 1/2 yd white and a fat quarter of yellow and 3 fat quarters',
+    '/yardage garden:7 of 1 round size:1in have:1/2 yd white for path, fat quarter of yellow for centre, 3 fat quarters',
+  ],
+  [
+    'do i have enough: 1 yard of yellow for 139 centres 1in',
+    '/yardage pieces:139 size:1in have:1 yard of yellow',
+  ],
+  [
     '1¾ in hexies, 240 of, how much cloth 110cm wide',
     '/yardage pieces:240 shape:hexagon size:1 3/4in width:1100mm',
   ],
@@ -352,6 +387,9 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ],
 
   // How many for a layout or a quilt.
+  ['7 flowers set w diamonds 2 rounds', '/count garden rosettes:7 rounds:2 path:diamonds'],
+  ['40 by 40 flat top hexies 1in', '/count field quilt:40x40in size:1in rows:down'],
+  ['pointy top hexies 40x40 1in', '/count field quilt:40x40in size:1in rows:across'],
   [
     'plan garden 6x5 2 rounds 1in outer path',
     '/plan make layout:garden size:1in rosettes:6x5 rounds:2 outer:yes',
@@ -479,6 +517,7 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['what size is a garden of 19 rosettes 2 rounds 1in', '/count garden rosettes:19 rounds:2 size:1in'],
 
   // A whole quilt: a wish, or all its questions at once.
+  ['papers for 60x72 1 inch', '/plan make size:1in quilt:60x72in method:whip'],
   ['7 rosettes apart of 2 rounds how long', '/plan make layout:rosette number:7 rounds:2'],
   [
     'Dream quilt: queen, grandmothers garden, 2 rounds, 1 inch, white path, out of my scraps - how long & how much?!',
@@ -571,6 +610,7 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ],
 
   // Kits.
+  ['kit for six: star 3 a side 1 in', '/kit members:6 layout:star size:1in side:3'],
   [
     '20 kits, star with 3 a side, 1.5in, 5% spare',
     '/kit members:20 spare:5% layout:star size:1 1/2in side:3',
@@ -658,6 +698,29 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ],
 
   // One length in other units.
+  ['5m in yards', '/ruler length:5000mm'],
+  ['3 m in yards', '/ruler length:3000mm'],
+  ['0.5m in inches', '/ruler length:500mm'],
+  ['how many inches is a quarter metre', '/ruler length:250mm'],
+  ['2 in = cm', '/ruler length:2in'],
+  ['3 yds = how many metres', '/ruler length:108in'],
+  ['what is 3.098 in as a fraction', '/ruler length:3.098in'],
+  ['6.35mm', '/ruler length:1/4in'],
+  ['whats 0.6 in on a ruler', '/ruler length:0.6in'],
+  ['1yd in m', '/ruler length:36in'],
+  ['convert 1m to yards', '/ruler length:1000mm'],
+  ['convert 5 feet to inches', '/ruler length:60in'],
+  ['how many inches is 1m', '/ruler length:1000mm'],
+  ['how many inches in a foot', '/ruler length:12in'],
+  ['how many feet in a yard', '/ruler length:36in'],
+  ['2.5cm = ? inches', '/ruler length:25mm'],
+  ['1 1/2"', '/ruler length:1 1/2in'],
+  ['what is 5/8 yard in inches', '/ruler length:22 1/2in'],
+  ['how much is 1/4 m in inches', '/ruler length:250mm'],
+  ['36 inches in yards', '/ruler length:36in'],
+  ['2in', '/ruler length:2in'],
+  ['what is 2.5 in', '/ruler length:2 1/2in'],
+  ['how many m is 3 yd', '/ruler length:108in'],
   ['what is 2.3 cm in inches', '/ruler length:23mm'],
   ['convert 110cm to inches', '/ruler length:1100mm'],
   ['how many metres is 3 yards', '/ruler length:108in'],
@@ -668,6 +731,8 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['convert 2 1/2 inches to cm please', '/ruler length:2 1/2in'],
 
   // Backing, binding, batting, borders, beds.
+  ['backing and binding for 50x60', '/finish backing quilt:50x60in'],
+  ['binding and batting for 60x72', '/finish binding quilt:60x72in'],
   ['wide back for 90 by 108?', '/finish backing quilt:90x108in width:106in'],
   ['backing with 6 inch overhang for 70x90', '/finish backing quilt:70x90in over:6in'],
   ['batting for 52x68 w 3 inch extra', '/finish batting quilt:52x68in over:3in'],

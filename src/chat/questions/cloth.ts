@@ -3,6 +3,7 @@ import {
   BED,
   countIn,
   NUMBER,
+  OTHER_SHAPES,
   PATCH_SIZED,
   SIZE,
   SIZE_ASKED,
@@ -31,10 +32,6 @@ const LAID_OUT = new RegExp(
   `\\b(?:rosettes?|flowers?|garden|stars?|blocks?|field|quilt)\\b|${BED}|${SIZE}`,
   'i',
 );
-
-/** Patches of which the seams are not those of hexagons. */
-const OTHER_SHAPES =
-  '\\b(?:diamonds?|triangles?|kites?|squares?|rectangles?|octagons?|pentagons?|tumblers?|clam[- ]?shells?|apple[- ]?cores?|half)\\b';
 
 /** A repeat by one measure is as long as it is wide. */
 const motifOf = (size: string): string =>

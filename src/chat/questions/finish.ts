@@ -163,7 +163,6 @@ export const FINISH_TURNS: readonly Turn[] = [
     says: ([, size]) => `size:${size}`,
   },
 
-  { of: /^kit$/, words: /\bkits?\b ?:/i },
   // Who gets a kit, and how many papers.
   {
     of: /^kit$/,
@@ -179,6 +178,7 @@ export const FINISH_TURNS: readonly Turn[] = [
     ),
     says: ([, n]) => `members:${n}`,
   },
+  { of: /^kit$/, words: /\bkits?\b ?:/i },
   {
     of: /^template$/,
     words: new RegExp(

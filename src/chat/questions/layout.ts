@@ -1,4 +1,13 @@
-import { A_SIDE, DIAMONDS_ALONG, LARGE_DIAMOND, NOT_A_PART, NUMBER, UNIT } from '../question-patterns.ts';
+import {
+  A_SIDE,
+  DIAMONDS_ALONG,
+  LARGE_DIAMOND,
+  NOT_A_PART,
+  NUMBER,
+  OTHER_SHAPES,
+  PATCHES,
+  UNIT,
+} from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 /** A hexagon of blocks by its side: "5 side", "side 5", "5 a side". */
@@ -33,6 +42,12 @@ function gardenOf([, rows, each, many]: readonly string[], question: string): st
       : '';
   return `garden:${rows ? `${rows}x${each}` : many} of ${rounds} rounds${path},`;
 }
+
+/** Rosettes are what is asked for, and no print, nor what the patches are for. */
+const ROSETTES_COUNTED = new RegExp(
+  `\\b(?:how many|make|get|cut) (?:(?!${PATCHES}\\b)[\\w./"-]+ ){0,5}?(?:rosettes|flowers)\\b(?! (?:${NUMBER}${UNIT}?[- ]*)?${OTHER_SHAPES})|^(?:\\d+[- ]rounds? )?(?:rosettes|flowers) (?:of \\d+ rounds? )?(?:from|out of)\\b`,
+  'i',
+);
 
 const BALLS = /\b(?:(\d+) )?(?:pentagon )?balls?\b/i;
 const PENTAGONS_A_BALL = 12;
@@ -83,9 +98,11 @@ export const LAYOUT_TURNS: readonly Turn[] = [
   { of: /^count rosette$/, words: /\b(?:1|an?) (?=rosette|flower)/i },
   {
     of: /^yield$/,
-    words: /\b(?:(\d+)[- ]rounds? )?(?:rosettes?|flowers?)(?: (?:of|with) (\d+) rounds?)?\b/i,
-    says: ([, before, after]) => `rounds:${before ?? after ?? 1}`,
+    words: /\b(?:of |with )?(\d+)[- ]rounds?\b/i,
+    where: ROSETTES_COUNTED,
+    says: ([, n]) => `rounds:${n}`,
   },
+  { of: /^yield$/, words: /\b(?:rosettes|flowers)\b/i, where: ROSETTES_COUNTED, says: () => 'rounds:1' },
   { of: /^count diamonds$/, words: DIAMONDS_ALONG, says: diamondsOf },
   { of: SEWN, words: DIAMONDS_ALONG, where: LARGE_DIAMOND, says: (found) => `diamonds:${said(found)}` },
   { of: SEWN, words: BLOCKS_ALONG, where: BLOCKS, says: (found) => `blocks:${said(found) ** 2}` },

@@ -1,9 +1,11 @@
-import { BED, BY_ROWS, infant, SIZE } from '../question-patterns.ts';
+import { ASKED_IN, BED, BY_ROWS, infant, SIZE } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 const GARDEN = /^(?:count garden|plan make|kit)$/;
 const SEWN = /^(?:time|yardage)$/;
 const BLOCKS = /\bblocks?\b/i;
+
+const SHARE: Readonly<Record<string, string>> = { half: '1/2', quarter: '1/4' };
 
 /** Rows of so many, where rosettes or stars are counted: no size of a quilt. */
 const ROWS = new RegExp(BY_ROWS, 'i');
@@ -17,13 +19,13 @@ export const SIZE_TURNS: readonly Turn[] = [
   // The unit that the length is asked in.
   {
     of: /^ruler$/,
-    words:
-      /\b(?:in|to|into) (?:inch(?:es)?|cms?|centimet(?:re|er)s?|mm|millimet(?:re|er)s?|y(?:ar)?ds?|met(?:re|er)s?)\b(?=[ ?.!]*$)|\bhow many [a-z]+ (?=is|are|in|make|to)/i,
+    words: new RegExp(ASKED_IN, 'i'),
   },
   {
     of: /^ruler$/,
-    words: /\b(half )?an? (inch|y(?:ar)?d|met(?:re|er)|centimet(?:re|er)|foot)\b/i,
-    says: ([, half, unit]) => `length:${half ? '1/2' : '1'} ${unit}`,
+    words:
+      /\b(?:(?:a )?(half|quarter)(?: of)?(?: an?)?|an?) (inch|y(?:ar)?d|met(?:re|er)|centimet(?:re|er)|foot)\b/i,
+    says: ([, part, unit]) => `length:${SHARE[part?.toLowerCase() ?? ''] ?? '1'} ${unit}`,
   },
   {
     of: /^(?:plan make|kit)$/,
@@ -53,8 +55,16 @@ export const SIZE_TURNS: readonly Turn[] = [
     says: ([size], question) => `field:${infant(question)}${size}`,
   },
   { of: SEWN, words: new RegExp(BED, 'i'), unless: BLOCKS, says: ([bed]) => `field:${bed}` },
-  { of: /^count field$/, words: /\bflats?(?: sides?)? (?:up|on top)\b/i, says: () => 'rows:down' },
-  { of: /^count field$/, words: /\bpoints?(?: side)? (?:up|on top)\b/i, says: () => 'rows:across' },
+  {
+    of: /^count field$/,
+    words: /\bflats?(?: sides?)? (?:up|on top)\b|\bflat[- ]top(?:ped)?\b/i,
+    says: () => 'rows:down',
+  },
+  {
+    of: /^count field$/,
+    words: /\bpoints?(?: side)? (?:up|on top)\b|\bpoint(?:y|ed)?[- ]top(?:ped)?\b/i,
+    says: () => 'rows:across',
+  },
   // "The whole quilt" says nothing of its sides.
   { of: /^(?:plan make|count field)$/, words: /\b(?:the |a )?whole (?:quilt|thing|lot|top)\b/i },
 ];
