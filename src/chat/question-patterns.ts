@@ -56,9 +56,11 @@ export const DIAMONDS_ALONG = new RegExp(`${A_SIDE.source}|\\b(\\d+) ?(?:by|x) ?
 
 const SHAPE_NAMED =
   '(?:60 degree |(?!numbers?\\b|many\\b|amount\\b|count\\b)[a-z]+[ -]){0,2}(?:hex\\w*|diamonds?|triangles?|kites?|squares?|octagons?|pentagons?|tumblers?|clam\\w*|patch(?:es)?|pieces?)\\b';
+const NO_PATCH =
+  '(?:strips?|squares?|templates?|papers?|pieces?|bits?|needles?|batting|wadding|backing|quilts?|fabric|cloth|seams?)\\b';
 /** The size is what is asked for: "the largest hexagon", "how big can I make". */
 export const SIZE_ASKED = new RegExp(
-  `\\b(?:biggest|largest|max(?:imum)?)(?: (?:possible|sizes?|of|the|an?))* (?:${SHAPE_NAMED}|(?:i|we|they|it) can\\b)|\\b(?:what|which) size\\b|\\bhow (?:big|large)\\b|\\bwhat (?:hex\\w*|diamonds?|triangles?) (?:from|out of|can|will|fits?)\\b`,
+  `\\b(?:biggest|largest|max(?:imum)?)(?: (?:possible|sizes?|of|the|an?))* (?:${SHAPE_NAMED}|(?:i|we|they|it) can\\b)|\\b(?:what|which) size\\b(?! ${NO_PATCH})|\\bhow (?:big|large)\\b(?! an? ${NO_PATCH})|\\bwhat (?:hex\\w*|diamonds?|triangles?) (?:from|out of|can|will|fits?)\\b`,
   'i',
 );
 /** How many are to come out at that size. */
@@ -89,13 +91,16 @@ const FULL_RINGS = Array.from({ length: MOST_RINGS + 1 }, (_, rings) => inFullRi
 /** A number of as many as make no full ring round one. */
 export const NO_FULL_RING = `\\b(?!(?:${FULL_RINGS}) )(\\d+)`;
 
-/** More than this in a row is a measure of the quilt, and no number of rosettes. */
-const MOST_IN_A_ROW = '(?:1\\d|[1-9])';
-const SET = '(?:rosettes|flowers|stars|stagger\\w*|garden|rows)';
-const PAIR = `(${MOST_IN_A_ROW}) ?(?:x|by) ?(${MOST_IN_A_ROW})(?!\\d|[./]\\d|${UNIT})`;
+/** More than twelve in a row is a measure of the quilt, and no number of rosettes. */
+const IN_A_ROW = '(?:1[0-2]|[1-9])';
+const A_THING = '(?:cushion|pillow|quilt|mat|runner|panel|block|wall|bag|top)';
+const PAIR = `(${IN_A_ROW}) ?(?:x|by) ?(${IN_A_ROW})(?!\\d|[./]\\d|${UNIT}| ${A_THING}\\b)`;
+const SET_WORD = '(?:rosettes|flowers|stars|stagger\\w*|garden|rows)';
+const AFTER_SET = `(?<=\\b(?:garden|rosettes|flowers|stars)\\b(?: (?!${A_THING}\\b)[a-z]+){0,3} )`;
+const LAID_IN = '(?<=\\b(?:rosettes|flowers|stars)\\b.* in (?:an? |rows )?)';
 
 /** "6x5" beside rosettes or stars: so many rows of so many, and no size of a quilt. */
-export const BY_ROWS = `\\b(\\d{1,3}) ?(?:x|by) ?(\\d{1,3})(?= ${SET}\\b)|(?<=\\b(?:garden|rosettes|flowers|stars)\\b(?: [a-z]+){0,3} )${PAIR}|(?<=\\b(?:rosettes|flowers|stars)\\b.* in (?:a |rows )?)${PAIR}`;
+export const BY_ROWS = `\\b(\\d{1,3}) ?(?:x|by) ?(\\d{1,3})(?= ${SET_WORD}\\b)|(?:${AFTER_SET}|${LAID_IN})${PAIR}`;
 
 /** Rosettes or stars in so many rows of so many. */
 export const IN_ROWS = `\\b\\d+ rows of \\d+\\b|${BY_ROWS}`;

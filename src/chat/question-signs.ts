@@ -146,12 +146,18 @@ const NEEDED = new RegExp(
   `${A_COUNT}|\\b(?:for|make|cover|fill) (?:an? |the |my )?(?:${BED}|${SIZE})|\\b(?:rosettes?|flowers?|garden|stars?|blocks)\\b|\\b\\d+[- ]rounds?\\b`,
   'i',
 );
+/** The question without the cloth that one has. */
+function besideCloth(question: string): string {
+  const has = hadIn(question);
+  return has ? `${question.slice(0, has.at)} ${question.slice(has.at + has.length)}` : question;
+}
 /** Patches or a layout, beside the cloth that one has. */
 const needed: Mark = (question) => {
-  const has = hadIn(question);
-  const rest = has ? `${question.slice(0, has.at)} ${question.slice(has.at + has.length)}` : question;
+  const rest = besideCloth(question);
   return NEEDED.test(rest) || partsIn(rest) !== null;
 };
+/** The size of a quilt, beside the cloth that one has. */
+const sizedBeside: Mark = (question) => SIZED.test(besideCloth(question));
 /** The number asked for is what the cloth gives, and not what is needed. */
 const HOW_MANY = /\bhow many\b(?! (?:more|yards?|yds?|met))/i;
 const inColours: Mark = (question) => coloursIn(question) !== null;
@@ -233,7 +239,7 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'yield', all: [BIG_ENOUGH, SQUARES, OTHERS] },
   { ask: 'cut', all: [A_STRIP, PATCH, MADE_OF_IT], none: [/\b(?:from|out of)\b/i] },
   { ask: 'yield', all: [SIZE_ASKED, PATCH, SOME_CLOTH], none: [QUILT_NAMED, PATCH_SIZED, COMES_TO] },
-  { ask: 'plan make', all: [had, SIZED, SET_TOGETHER] },
+  { ask: 'plan make', all: [had, sizedBeside, SET_TOGETHER] },
   { ask: 'yardage', all: [had, needed], none: [HOW_MANY, PILE] },
   { ask: 'yield', all: [had, PATCH], none: [/\bhow much\b/i, CAME_OUT] },
   { ask: 'yield', all: [had, HOW_MANY], none: [QUILT_NAMED, TIME] },

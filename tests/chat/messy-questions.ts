@@ -71,6 +71,15 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['whats the flat to flat on a 1¼ hexie cut with 1/4 seams', '/cut shape:hexagon size:1 1/4in seam:1/4in'],
 
   // How many from a piece, or from all that she has.
+  [
+    'my pile of scraps: 5x6, 7x7 and 10x3 how many flowers 1in',
+    '/yield size:1in have:5x6, 7x7, 10x3 rounds:1',
+  ],
+  ['how big should i cut hexies from charm squares', '/yield shape:hexagon cloth:5in-square pieces:1'],
+  [
+    'i have 5x6 and 7x7 pieces, 1in hexies for a 60x72',
+    '/yardage field:60x72in shape:hexagon size:1in have:5x6, 7x7 pieces',
+  ],
   ['how many rosettes from a fat quarter 2 rounds 1in', '/yield size:1in cloth:fat-quarter rounds:2'],
   [
     'how many 1in triangles from a fat quarter of flowers',
@@ -387,6 +396,10 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ],
 
   // How many for a layout or a quilt.
+  ['flower garden cushion 16x16 1in', '/count garden size:1in quilt:16x16in'],
+  ['what size strips do i cut for 2in diamonds from a yard', '/yield shape:diamond size:2in cloth:36in'],
+  ['total time to baste 500 hexies', '/time pieces:500 work:basting'],
+  ['backing for 60 x 72 4 in larger all round', '/finish backing quilt:60x72in over:4in'],
   ['7 flowers set w diamonds 2 rounds', '/count garden rosettes:7 rounds:2 path:diamonds'],
   ['40 by 40 flat top hexies 1in', '/count field quilt:40x40in size:1in rows:down'],
   ['pointy top hexies 40x40 1in', '/count field quilt:40x40in size:1in rows:across'],

@@ -23,7 +23,7 @@ const hoursOf = (number: string, minutes: string | undefined, days: number): str
   return `hours:${Math.round(hours * 100) / 100}`;
 };
 
-const SEWING = /\b(?:sew\w*|stitch\w*|piec(?:e|ing)|join\w*|finish\w*|total|altogether|incl\w*)\b/i;
+const SEWING = /\b(?:sew\w*|stitch\w*|piec(?:e|ing)|join\w*|finish\w*|incl\w*)\b/i;
 /** The sewing is asked for with it, or it is done already, or left out. */
 const sewnOrDone = (doing: string, done: string): RegExp =>
   new RegExp(
@@ -133,7 +133,7 @@ export const FINISH_TURNS: readonly Turn[] = [
   {
     of: /^finish (?:backing|batting)$/,
     words: new RegExp(
-      `\\b(${NUMBER}${UNIT}?) (?:of )?(?:overhang|overlap|over|extra|excess|larger|bigger)\\b`,
+      `(?<!(?:x|by) ?)(?<![\\d./])\\b(${NUMBER}${UNIT}?) (?:of )?(?:overhang|overlap|over|extra|excess|larger|bigger)\\b`,
       'i',
     ),
     says: ([, size]) => `over:${size}`,

@@ -49,7 +49,7 @@ const ROSETTES_COUNTED = new RegExp(
   'i',
 );
 
-const BALLS = /\b(?:(\d+) )?(?:pentagon )?balls?\b/i;
+const BALLS = /\b(?:(\d+) )?(?:pentagon )?balls?\b(?! of (?:thread|yarn|wool|cotton|string)\b)/i;
 const PENTAGONS_A_BALL = 12;
 const SEAMS_A_BALL = 30;
 

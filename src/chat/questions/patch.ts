@@ -1,4 +1,4 @@
-import { NUMBER, UNIT } from '../question-patterns.ts';
+import { NUMBER, PATCH_SIZED, UNIT } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 const MEASURE =
@@ -25,10 +25,11 @@ export const PATCH_TURNS: readonly Turn[] = [
     says: () => 'given:cut',
   },
   // A strip is as high as the patch that it is cut in.
-  { of: /^cut$/, words: /(?=\bstrips?\b)/i, where: STRIP, says: () => 'given:cut' },
+  { of: /^cut$/, words: /(?=\bstrips?\b)/i, where: STRIP, unless: PATCH_SIZED, says: () => 'given:cut' },
   {
     of: /^cut$/,
     words: STRIP,
+    unless: PATCH_SIZED,
     says: ([, size, other], question) =>
       `size:${size ?? other} measure:${/\b(?:triang|half|tumbler|kite)/i.test(question) ? 'height' : 'flats'}`,
   },
