@@ -43,7 +43,7 @@ export const countIn = new RegExp(A_COUNT, 'i');
 
 /** One diamond made of small ones. */
 export const LARGE_DIAMOND =
-  /\b(?:large|big|giant|huge) diamond\b|\bdiamond (?:of|with|made of) (?:\w+ )?diamonds\b/i;
+  /\b(?:large|big|giant|huge) diamond\b|\bdiamond (?:of|with|made of) (?:\w+ )?diamonds\b|\bdiamonds in (?:an?|one|the) diamond\b/i;
 
 /** So many patches along a side: "4 a side", "10 diamonds on each edge". */
 export const A_SIDE = new RegExp(

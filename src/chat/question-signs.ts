@@ -64,8 +64,10 @@ const A_MEASURE = new RegExp(
   `(?:\\d ?|\\b(?:an?|one|half|quarter)(?: of)?(?: an?)? )${RULED}\\b|\\d ?"`,
   'i',
 );
+/** "Convert 3/8 to mm": without its unit it is a bare length. */
+const CONVERTED = new RegExp(`^(?:please )?convert ${NUMBER} (?:in|to|into) ${RULED}[ ?.!]*$`, 'i');
 const WHAT_SQUARE = /\b(?:what|which|how (?:big|large) an?)(?: size)?(?: of)?(?: an?)? square\b/i;
-const BIG_ENOUGH = /\b(?:big|large|wide) enough\b/i;
+const BIG_ENOUGH = /\b(?:big|large|wide) enough\b|\b(?:do|work) for\b/i;
 /** A strip that is cut already, and what comes of it. */
 const A_STRIP = new RegExp(
   `\\b${NUMBER}(?:${UNIT})?[- ](?:wide )?strips?\\b|\\bstrips? (?:is|are) ${NUMBER}`,
@@ -206,6 +208,7 @@ export const SIGNS: readonly Sign[] = [
     all: [/^(?:please )?convert\b/i, A_MEASURE],
     none: [PATCH, QUILT, /\d ?(?:x|by) ?\d/i, /\b(?:minutes?|hours?|weeks?|days?)\b/i],
   },
+  { ask: 'ruler', all: [CONVERTED] },
   { ask: 'swap list', all: [/\bswap\b/i, /\b(?:what|who|list|show|offered|wanted|wished)\b/i] },
   { ask: 'plan list', all: [/\b(?:our|the guild['’]?s|kept|which|what) plans\b/i] },
   {
@@ -233,6 +236,7 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'check', all: [/\bin (?:a|the|one|each|my) row\b/i, IS_LONG], none: [ASKING_NUMBER] },
   { ask: 'check', all: [/\brow\b/i, A_ROW, SIZE_THEN_LENGTH], none: [ASKING_NUMBER, SIZED] },
   { ask: 'check', all: [ROW_ASKED, A_ROW], none: [TIME_TAKEN] },
+  { ask: null, all: [/\brows?\b/i, /\b(?:out|off) by\b/i] },
   { ask: 'check', all: [OUT_WRONG, PATCH_OR_ROW] },
   { ask: 'kit', all: [/\bkits?\b/i, /\d/] },
   { ask: 'cut', all: [WHAT_SQUARE, OTHERS], none: [/\bhow many\b/i, had] },

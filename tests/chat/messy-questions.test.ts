@@ -80,6 +80,7 @@ describe('a question that is not taken', () => {
   it.each([
     ['how long to baste a 60x72 quilt sandwich', /./],
     ['how do i pin and baste three layers of a queen', /./],
+    ['row of 20 hexies is out by half an inch', /./],
     ['convert 90 minutes to hours in a yard', /^\/ruler/],
     ['time for 7 star set with hexagons', /star:7/],
     ['papers for 20 people', /papers:20/],

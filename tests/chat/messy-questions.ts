@@ -71,6 +71,12 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['whats the flat to flat on a 1¼ hexie cut with 1/4 seams', '/cut shape:hexagon size:1 1/4in seam:1/4in'],
 
   // How many from a piece, or from all that she has.
+  ['will a 3 inch square do for a 1 1/2in hexie', '/yield shape:hexagon size:1 1/2in cloth:3x3in'],
+  [
+    'what is the biggest size hexie i can get 30 of from a fat quarter',
+    '/yield shape:hexagon cloth:fat-quarter pieces:30',
+  ],
+  ['how big can my hexies be if i need 300 from 1.5 yards', '/yield shape:hexagon cloth:54in pieces:300'],
   [
     'my pile of scraps: 5x6, 7x7 and 10x3 how many flowers 1in',
     '/yield size:1in have:5x6, 7x7, 10x3 rounds:1',
@@ -396,6 +402,8 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ],
 
   // How many for a layout or a quilt.
+  ['how many diamonds in a diamond 8 per side', '/count diamonds from:4 rounds:3'],
+  ['convert 3/8 to mm', '/ruler length:3/8in'],
   ['flower garden cushion 16x16 1in', '/count garden size:1in quilt:16x16in'],
   ['what size strips do i cut for 2in diamonds from a yard', '/yield shape:diamond size:2in cloth:36in'],
   ['total time to baste 500 hexies', '/time pieces:500 work:basting'],
@@ -646,6 +654,8 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['how many a4 sheets for 500 2cm hexies', '/template papers:500 shape:hexagon size:20mm seam:0in sheet:a4'],
 
   // How long, and how much thread.
+  ['how long to glue baste 500 hexies', '/time pieces:500 work:gluing'],
+  ['1.5 hours every night king 1in how long', '/time field:king size:1in hours:10.5'],
   ['time star 5 a side 1in', '/time star:5 size:1in'],
   ['time tumbling blocks 60x72 2in', '/plan make layout:blocks size:2in quilt:60x72in'],
   ['total time incl basting queen 1.5', '/time field:queen size:1 1/2in'],
@@ -860,6 +870,9 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['templates for clamshells 3 inch pls', '/template shape:clamshell size:3in'],
 
   // Rows that came out wrong.
+  ['my 15 hexie row came out 1/4 inch too big 1in', '/check row:15 over:1/4in shape:hexagon size:1in'],
+  ['the row is short by 1/2 inch, 20 1in hexies', '/check row:20 short:1/2in shape:hexagon size:1in'],
+  ['12 hexies in a row 1in = 20 1/2', '/check row:12 measured:20 1/2in shape:hexagon size:1in'],
   ['20 1-inch hexagons should be how long?', '/check row:20 shape:hexagon size:1in'],
   ['twelve diamonds in a row 1 1/2 in 17.5', '/check row:12 measured:17 1/2in shape:diamond size:1 1/2in'],
   ['row 15 hexies 1in 26.5', '/check row:15 measured:26 1/2in shape:hexagon size:1in'],

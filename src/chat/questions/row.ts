@@ -5,7 +5,17 @@ import type { Turn } from './turn.ts';
 export const ROW_TURNS: readonly Turn[] = [
   // A row that was measured.
   { of: /^check$/, words: new RegExp(`\\bshould(?: have)? (?:be|been|measured?) ${NUMBER}${UNIT}?`, 'i') },
+  {
+    of: /^check$/,
+    words: /\b(\d+)[- ](?=(?:hexie|hexagon|diamond|patch|piece) row\b)/i,
+    says: ([, n]) => `row:${n}`,
+  },
   // By how much it came out wrong.
+  {
+    of: /^check$/,
+    words: new RegExp(`\\b(?:too )?(short|small|long|large|big) by (?:about )?(${NUMBER}${UNIT})`, 'i'),
+    says: ([, how = '', size]) => `${/^(?:short|small)/i.test(how) ? 'short' : 'over'}:${size}`,
+  },
   {
     of: /^check$/,
     words: new RegExp(
