@@ -117,7 +117,6 @@ const PRINTED =
 const SHEETS = /\bhow many (?:(?:a4|letter|paper) )?(?:sheets|pages)\b/i;
 /** Papers for rosettes or a quilt are as many as it has patches. */
 const PAPERS_TO_MAKE = /\bpapers (?:for|to make)\b/i;
-const SEVERAL_OR_SIZED = new RegExp(`${ROSETTES.source}|${SIZED.source}`, 'i');
 const PAPERS_FOR = /\bpapers (?:for|to make) (?:my |the |all )?\d{2,}/i;
 const FINISHING = /\b(?:backing|binding|batting|wadding)\b/i;
 
@@ -215,7 +214,8 @@ export const SIGNS: readonly Sign[] = [
     ask: 'plan show',
     all: [/\b(?:show|see|open|look at|where['’]?s|find)\b.*\bplan (?:called |named |of )?\w/i],
   },
-  { ask: 'plan make', all: [PAPERS_TO_MAKE, SEVERAL_OR_SIZED], none: [isCounted] },
+  { ask: 'plan make', all: [PAPERS_TO_MAKE, ROSETTES], none: [isCounted] },
+  { ask: 'plan make', all: [PAPERS_TO_MAKE, SIZED], none: [isCounted, MANY] },
   { ask: 'template', all: [PRINTED], none: [/\btemplate size\b|\bmy templates?\b/i] },
   { ask: 'template', all: [SHEETS, PATCH] },
   { ask: 'template', all: [PAPERS_FOR], none: [/\d ?(?:x|by) ?\d/i] },
