@@ -15,7 +15,7 @@ const OTHER = 'times?|rows?(?! of \\d)';
  * is that has room for a number.
  */
 export const BESIDE = new RegExp(
-  `^\\d[\\d.,/]*\\s+(?:${[PEOPLE, TIMES, WEIGHTS, RATES, OTHER].join('|')})\\b|^\\d{1,2}(?:st|nd|rd|th)? (?:of )?${MONTH}(?:,? \\d{4}\\b)?`,
+  `^\\d[\\d.,/]*\\s+(?:${[PEOPLE, TIMES, WEIGHTS, RATES, OTHER].join('|')})\\b|^\\d{1,2}(?:st|nd|rd|th)? (?:of )?${MONTH}\\b(?:,? \\d{4}\\b)?`,
   'i',
 );
 

@@ -32,6 +32,10 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
     /\b((?:half an?|an?|\d[\d /.]*) ?(?:y(?:ar)?ds?|met(?:re|er)s?|m|fat quarters?|fqs?)) each of (\w+) and (\w+)/gi,
     '$1 of $2 and $1 of $3',
   ],
+  [
+    /\b(?:an? )?(?:uk |us )?fat[- ]?q\w*rs?\b(?: uk| us)?[ ,]+(?:is |are |of |at |about )*(?=(?:1[5-9]|2[0-3])(?: ?in| ?")? ?(?:x|by) ?(?:1[5-9]|2[0-3])\b|[45]\d ?(?:cm )?(?:x|by) ?[456]\d ?cm\b)/gi,
+    'pieces of ',
+  ],
   [/\bcharm packs? of (\d+)(?: (?:charms?|squares?))?\b/gi, '$1 charms'],
   [/\b(\d+)[- ](rosette|flower) garden\b/gi, 'garden of $1 $2s'],
   [/(?<=\d ?(?:in|inch|") strips?\b.*),? (?:per|from each|in each|to a|to each) strip\b/gi, ''],

@@ -26,7 +26,6 @@ const COUNTED: readonly (readonly [message: string, asked: string, passed: strin
   ['60x72 in 1in hexies, seam of 3/8in', '/count field quilt:60x72in size:1in', '3/8in'],
   ['how do i fussy cut petals from a 4 inch repeat', '/cut', '4 inch'],
   ['use 30 weight thread for 42 seams how many needlefuls', '/time seams:42', '30'],
-  ['should be 34 5/8 i got 34, 20 hexies', '/cut shape:hexagon', '34 5/8 34 20'],
   ['a 12 inch block of 1in hexies', '/count blocks size:1in', '12 inch'],
   ['4 placemats 13 x 18 in 1in hexies how much fabric', '/yardage field:13x18in shape:hexagon size:1in', '4'],
   ['a 1/4 yd cut, 1in hexies', '/cut shape:hexagon size:1in', '1/4 yd'],
