@@ -7,7 +7,7 @@ const TIMES =
   '(?:more )?(?:mins?|minutes?|hours?|days?|nights?|evenings?|weeks?|months?|years?)\\b(?: left| to go| old)?';
 const WEIGHTS = 'lbs?|pounds?|oz|ounces?|kgs?|kilos?|grams?|dollars?|euros?';
 const RATES =
-  '(?:an?|per|each|every) (?:day|night|evening|week|month|year|min(?:ute)?|hour|y(?:ar)?d|met(?:re|er)|inch)s?';
+  '(?:(?:[a-z]+ )?(?:hex\\w*|patches|pieces|papers|diamonds|triangles|rosettes|flowers|stars) )?(?:1 hour|(?:an?|per|each|every) (?:day|night|evening|week|month|year|min(?:ute)?|hour|y(?:ar)?d|met(?:re|er)|inch)s?)';
 const OTHER = 'times?|rows?(?! of \\d)';
 
 /**
@@ -84,7 +84,7 @@ export function numberOfElse(rest: string, before: string, unit: Unit): string |
 
 function isLengthOfElse({ unit, rest }: TakenLength, before: string): boolean {
   if (unit === 'yd' || unit === 'm' || ELSE_AFTER.test(rest) || ELSE_BEFORE.test(before)) return true;
-  return MADE_AFTER.test(rest) && SIZE_WITH_UNIT.test(rest);
+  return (unit === 'ft' || MADE_AFTER.test(rest)) && SIZE_WITH_UNIT.test(rest);
 }
 
 function isNoSize(number: string, { value, rest }: Taken<number>, before: string): boolean {

@@ -1,7 +1,7 @@
 import { isFullRings, squarestRows } from '../measure/rings.ts';
 import type { Doubt, Way } from './doubt.ts';
 import { acrossWhich } from './question-across.ts';
-import { APART, IN_ROWS, PATCHES } from './question-patterns.ts';
+import { A_RATE, APART, IN_ROWS, PATCHES } from './question-patterns.ts';
 import { severalShapes } from './question-shapes.ts';
 import { LONG_OR_MUCH, QUILT } from './question-signs.ts';
 import { severalSizes } from './question-sizes.ts';
@@ -50,8 +50,10 @@ const howManyStars: Doubtful = (sign, question) =>
       }
     : null;
 
-const SEVERAL =
-  /\b(\d+)(?![- ]rounds?\b|[- ]pieces?\b|[- ]patch) (?:(\d+)[- ]rounds? )?(?:[a-z]+ )?(rosettes|flowers)\b(?! (?:an?|per|each|every) (?:day|night|evening|week|month)\b)/i;
+const SEVERAL = new RegExp(
+  `\\b(\\d+)(?![- ]rounds?\\b|[- ]pieces?\\b|[- ]patch) (?:(\\d+)[- ]rounds? )?(?:[a-z]+ )?(rosettes|flowers)\\b(?!${A_RATE})`,
+  'i',
+);
 const TOGETHER = new RegExp(`${IN_ROWS}|\\b(?:paths?|garden|joined|together|set|between)\\b`, 'i');
 
 /** Several rosettes have a path between, or none: what joins them is a third of the sewing. */

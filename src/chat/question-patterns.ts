@@ -38,11 +38,14 @@ const BETWEEN = `(?:(?!${UNITS}\\b)[a-z-]+ ){0,2}`;
 /** Not the end of a larger number, or of a fraction. */
 export const NOT_A_PART = '(?<![\\d./,])(?<!\\d[ -])';
 
+/** "20 a day": how fast, and not how many. */
+export const A_RATE = ' (?:(?:an?|per|each|every) (?:hour|day|night|evening|week|month|year)s?|1 hour)\\b';
+
 /**
  * So many patches: "240 hexagons", "12 blue hexies", "50 1 inch diamonds"; also "50 1/2 inch hexies", where so many
  * cannot be a size with a fraction. A size before one kind of patch is none: "1 1/2 hexagons".
  */
-export const A_COUNT = `${NOT_A_PART}\\b(?:(\\d{1,6}) (?=(?:of (?:my|the|these|those) )?(?:(?!\\d+\\/)${NUMBER}${UNIT}[- ]*|\\d+(?:\\.\\d+| \\d+\\/\\d+) )?${BETWEEN}${PATCHES}\\b)|(1[3-9]|[2-9]\\d|\\d{3,6}) (?=\\d+\\/\\d+(?:${UNIT}| ${PATCHES}\\b)))`;
+export const A_COUNT = `${NOT_A_PART}\\b(?:(\\d{1,6}) (?=(?:of (?:my|the|these|those) )?(?:(?!\\d+\\/)${NUMBER}${UNIT}[- ]*|\\d+(?:\\.\\d+| \\d+\\/\\d+) )?${BETWEEN}${PATCHES}\\b(?!${A_RATE}))|(1[3-9]|[2-9]\\d|\\d{3,6}) (?=\\d+\\/\\d+(?:${UNIT}| ${PATCHES}\\b)))`;
 
 export const countIn = new RegExp(A_COUNT, 'i');
 

@@ -56,7 +56,9 @@ export function severalSizes(sign: string, question: string): Doubt | null {
     number,
     unit,
   }));
-  if (!parts.at(-1)?.unit && (!COMPARED.test(question) || OTHER_NUMBERS.test(question))) return null;
+  const told =
+    parts.at(-1)?.unit ?? (/\band\b/i.test(all) ? undefined : parts.find(({ unit }) => unit)?.unit);
+  if (!told && (!COMPARED.test(question) || OTHER_NUMBERS.test(question))) return null;
   if (ONE_SIZE.test(all)) return null;
   const sizes = parts
     .map((part, i) => sizeOf(part, [...parts.slice(i), ...parts]))

@@ -182,6 +182,15 @@ const DOUBTFUL: readonly (readonly [message: string, asked: RegExp, choices: rea
     ['/count field quilt:14x50in size:3/4in', '/count field quilt:14x50.75in size:1in'],
   ],
   [
+    '3/4 or 1 inch or 1 1/4 for a lap',
+    /which size/i,
+    [
+      '/count field quilt:lap size:3/4in',
+      '/count field quilt:lap size:1in',
+      '/count field quilt:lap size:1 1/4in',
+    ],
+  ],
+  [
     '1 inch hexagons and 2 inch diamonds from a fat quarter',
     /which shall it be/,
     ['/yield shape:hexagon size:1in cloth:fat-quarter', '/yield shape:diamond size:2in cloth:fat-quarter'],

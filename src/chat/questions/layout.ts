@@ -1,4 +1,5 @@
 import {
+  A_RATE,
   A_SIDE,
   DIAMONDS_ALONG,
   LARGE_DIAMOND,
@@ -70,14 +71,12 @@ export const LAYOUT_TURNS: readonly Turn[] = [
   },
   { of: /^time$/, words: BALLS, says: ([, n = '1']) => `seams:${Number(n) * SEAMS_A_BALL}` },
 
-  // So many in a week say how fast, not how many.
   {
     of: SEWN,
-    words: /\b\d+ (?:rosettes|flowers) (?:an?|per|each|every) (?:day|night|evening|week|month)\b/i,
-  },
-  {
-    of: SEWN,
-    words: /\b(\d+) rows of (\d+) (?:rosettes|flowers)\b|\b(\d+) (?:\d+[- ]rounds? )?(?:rosettes|flowers)\b/i,
+    words: new RegExp(
+      `\\b(\\d+) rows of (\\d+) (?:rosettes|flowers)\\b|\\b(\\d+) (?:\\d+[- ]rounds? )?(?:rosettes|flowers)\\b(?!${A_RATE})`,
+      'i',
+    ),
     says: gardenOf,
   },
   {
