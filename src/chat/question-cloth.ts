@@ -167,6 +167,18 @@ const OF_A_COLOUR = new RegExp(`\\b\\d[\\d,]*(?<!,) (?:${COLOUR}|prints?|solids?
 export const partsIn = (text: string): Stretch | null =>
   eachOf(FOR_A_PART, text) ?? eachOf(OF_A_COLOUR, text);
 
+const SIZED = new RegExp(`\\b${NUMBER}${UNIT}`, 'gi');
+
+/** The same, where the one size of all of them is said with each: "20 red 1in hexies and 30 blue 1in hexies". */
+export function coloursApart(text: string): { readonly words: string; readonly rest: string } | null {
+  const found = text.match(OF_A_COLOUR) ?? [];
+  const rest = text.replace(OF_A_COLOUR, ' ');
+  const [size, ...others] = rest.match(SIZED) ?? [];
+  if (found.length < 2 || !size || others.length === 0 || others.some((other) => other !== size)) return null;
+  const after = rest.indexOf(size) + size.length;
+  return { words: found.join(', '), rest: rest.slice(0, after) + rest.slice(after).replace(SIZED, ' ') };
+}
+
 function eachOf(parts: RegExp, text: string): Stretch | null {
   const found = [...text.matchAll(parts)];
   const [first] = found;

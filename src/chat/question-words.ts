@@ -1,6 +1,6 @@
 import { takeCloth } from '../measure/cloth.ts';
 import { isMetric } from './metric-words.ts';
-import { clothIn, hadIn, partsIn, type Stretch } from './question-cloth.ts';
+import { clothIn, coloursApart, hadIn, partsIn, type Stretch } from './question-cloth.ts';
 import { clothsIn, coloursIn, equalParts } from './question-colours.ts';
 import { countIn } from './question-patterns.ts';
 import { TURNS } from './question-turns.ts';
@@ -71,7 +71,11 @@ function boughtFor(reading: Reading, text: string): void {
   const count = countIn.exec(reading.rest);
   const equal = equalParts(reading.rest, count ? Number(count[1] ?? count[2]) : null);
   if (equal) reading.replace(equal.rest.replace(countIn, ' '), `need:${equal.words}`);
-  else reading.last('need', partsIn(reading.rest));
+  else {
+    const apart = coloursApart(reading.rest);
+    if (apart) reading.replace(apart.rest, `need:${apart.words}`);
+    else reading.last('need', partsIn(reading.rest));
+  }
 }
 
 /** "1/2 yd white" is for the path, where the path is to be white. */

@@ -1088,6 +1088,10 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
     '100 hexies from each of 2 fabrics 1in yardage',
     '/yardage shape:hexagon size:1in need:100 colour 1, 100 colour 2',
   ],
+  [
+    '20 red 1in hexies and 30 blue 1in hexies how much fabric',
+    '/yardage shape:hexagon size:1in need:20 red, 30 blue',
+  ],
   // A name that only happens to stand before a value, or before a colon.
   [
     '1 in hexies: 100 red 80 blue 60 white, yardage',
