@@ -105,18 +105,17 @@ export const showForm = form({
   },
 });
 
-/** So many names are told of those who take part. */
-const MOST_NAMED = 12;
-/** Those who logged without joining stand between them. */
-const LOOKED_THROUGH = 5 * MOST_NAMED;
+/** So many names are told of those who take part: two lines of a phone. */
+const MOST_NAMED = 8;
 
-/** "3 members take part: Ada, Bea, Cleo." */
-async function joinedWords(of: Challenge, joined: number, { facts }: Here): Promise<string> {
-  const parts = await facts.challenges.parts(of, 'name', LOOKED_THROUGH);
-  const names = parts.flatMap(({ joined: takesPart, name }) => (takesPart && name !== '' ? [name] : []));
-  const told = names.slice(0, MOST_NAMED);
+/** "3 members take part: Ada, Bea, Cleo." One more is named as well: "and 1 more" would be as long. */
+async function joinedWords(of: Challenge, joined: number, { facts, defaults }: Here): Promise<string> {
+  const takePart = many(joined, 'member takes', 'members take');
+  if (joined === 0 || defaults.standings.value === 'totals') return `${takePart} part.`;
+  const names = await facts.challenges.joined(of, MOST_NAMED + 1);
+  const told = joined > MOST_NAMED + 1 ? names.slice(0, MOST_NAMED) : names;
   const more = joined > told.length ? ` and ${grouped(joined - told.length)} more` : '';
-  return `${many(joined, 'member takes', 'members take')} part${told.length > 0 ? `: ${told.join(', ')}${more}` : ''}.`;
+  return `${takePart} part${told.length > 0 ? `: ${told.join(', ')}${more}` : ''}.`;
 }
 
 const MOST_LISTED = 15;

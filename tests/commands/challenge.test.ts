@@ -27,6 +27,24 @@ describe('opening, looking, closing', () => {
     expect((await guild.ask('/log 1')).error).toBeNull();
   });
 
+  test('who takes part is told by name, unless the guild shows totals alone', async () => {
+    const guild = await opened();
+    const told = async () => (await guild.ask('/challenge show')).lines.find((line) => /take/.test(line));
+    expect(await told()).toBe('0 members take part.');
+    await guild.ask('/challenge join', { as: 'Cleo' });
+    await guild.ask('/log 1', { as: 'Bea' });
+    await guild.ask('/log 2', { as: 'Dot' });
+    await guild.ask('/challenge leave', { as: 'Dot' });
+    expect(await told()).toBe('2 members take part: Bea, Cleo.');
+    for (const as of ['Eva', 'Fay', 'Gil', 'Hal', 'Ida', 'Jo', 'Kit'])
+      await guild.ask('/challenge join', { as });
+    expect(await told()).toBe('9 members take part: Bea, Cleo, Eva, Fay, Gil, Hal, Ida, Jo, Kit.');
+    await guild.ask('/challenge join', { as: 'Lou' });
+    expect(await told()).toBe('10 members take part: Bea, Cleo, Eva, Fay, Gil, Hal, Ida, Jo and 2 more.');
+    await guild.ask('/guild set standings:totals');
+    expect(await told()).toBe('10 members take part.');
+  });
+
   test('what one is made of comes from its layout', async () => {
     const guild = await opened();
     await guild.ask('/log 3');
