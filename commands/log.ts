@@ -9,6 +9,7 @@ import { type Wrong, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
 import { daysOf, mineWords, totalWords } from './challenge-words.ts';
+import { doubtIn, forAnother, ofKind, unlikeCounted } from './log-doubts.ts';
 import {
   afterEach,
   dayOption,
@@ -47,10 +48,16 @@ const log: Command = {
       },
       keeps: true,
       async run(values, here) {
-        const { challenge, ...said } = await withChallengeInNote(values, here);
-        const found = await whichChallenge(challenge, here, 'open');
+        const doubted = doubtIn(values, here);
+        if (doubted) return doubted;
+        const { challenge, pieces: sewn, ...said } = await withChallengeInNote(values, here);
+        const found = await whichChallenge(challenge, here, 'open', ofKind(sewn));
         if ('asks' in found || !found.ok) return notThat(found);
-        return logTo(found.value, saidWithNote(said, here), here);
+        const told = { ...said, pieces: sewn.count };
+        const unlike =
+          unlikeCounted(found.value, values, here) ?? (await forAnother(told, found.value, here));
+        if (unlike) return unlike;
+        return logTo(found.value, saidWithNote(told, here), here);
       },
     }),
   ],
@@ -71,10 +78,10 @@ interface Said {
   readonly picture?: string | undefined;
 }
 
-const FOR_CHALLENGE = /^(?:for|to|in)\s+(?:the\s+)?(.+)$/iu;
+const FOR_CHALLENGE = /^(?:for|to|in)\s+(?:the\s+)?(.+?)(?:\s+challenge)?$/iu;
 
 /** "2 rosettes for Spring": the end names an open challenge, and is no note. */
-async function withChallengeInNote<S extends Said & { readonly challenge?: string }>(
+async function withChallengeInNote<S extends { readonly note?: string; readonly challenge?: string }>(
   said: S,
   { bare: nameless, facts, guild }: Here,
 ): Promise<S> {

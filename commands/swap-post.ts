@@ -157,7 +157,10 @@ async function mark(
       may(one, standingOf(one, isIn)),
   );
   if (found.length === 0)
-    return wrong(parcel === undefined ? `swap-none-${as}` : 'swap-no-parcel', { got: String(parcel) });
+    return wrong(parcel === undefined ? `swap-none-${as}` : 'swap-no-parcel', {
+      got: String(parcel),
+      instead: '/swap envelopes',
+    });
   await here.facts.swaps.mark(
     whole.swap,
     found.map(({ number }) => number),

@@ -89,10 +89,11 @@ async function findQuestion(commands: CommandList, text: string): Promise<Result
   return found ? ok(found) : wrong('question-unread');
 }
 
-function asQuestion(command: Command, { form, words, doubt }: Question): Found | null {
+function asQuestion(command: Command, { form, words, exact, doubt }: Question): Found | null {
   const meant = command.forms.find((one) => one.name === form);
   if (!meant) return null;
-  return { command, form: meant, options: words, manner: 'question', ...(doubt ? { doubt } : {}) };
+  const manner = exact ? 'command' : 'question';
+  return { command, form: meant, options: words, manner, ...(doubt ? { doubt } : {}) };
 }
 
 /** A member may type any word, `constructor` too: only the list's own entries are commands. */

@@ -11,6 +11,8 @@ export interface Question {
   readonly command: string;
   readonly form: string;
   readonly words: string;
+  /** Its words hold nothing but options: what cannot be read in them is told, not passed over. */
+  readonly exact?: true;
   /** Where it can be read in several ways: what to ask back. */
   readonly doubt?: Doubt;
 }
@@ -53,7 +55,7 @@ const NAMED: Readonly<Record<string, (question: string) => string>> = {
 export function readQuestion(text: string, slips?: Parameters<typeof plainWords>[1]): Question | null {
   const plain = inFigures(plainWords(text, slips));
   const ofGuild = readGuildQuestion(plain);
-  if (ofGuild) return ofGuild;
+  if (ofGuild) return { ...ofGuild, exact: true };
   const sign = signOf(plain);
   const doubt = doubtIn(sign, plain);
   if (doubt) return { ...formOf(doubt.ask), words: doubt.ways[0]?.words ?? '', doubt };

@@ -185,9 +185,18 @@ describe('logging', () => {
     ['log 2 rosettes for spring', 2, '2026-12-08', ''],
     ['/log 2 for the border', 2, '2026-12-08', 'for the border'],
     ['I made a dozen rosettes', 12, '2026-12-08', ''],
+    ['did 2 last night', 2, '2026-12-07', ''],
+    ['/log 2 this morning, green', 2, '2026-12-08', 'green'],
+    ['i did 2 on the 3rd', 2, '2026-12-03', ''],
+    ['i did 2 two days ago', 2, '2026-12-06', ''],
+    ['i did 2 on 1 Dec', 2, '2026-12-01', ''],
+    ['/log 2 day:13/12/2026', 2, '2026-12-13', ''],
+    ['I did 2 at 45 minutes each', 2, '2026-12-08', ''],
   ])('%s: %d on %s, noted “%s”', async (words, pieces, day, note) => {
     const guild = await opened();
-    expect((await guild.ask(words)).error).toBeNull();
+    expect(
+      (await guild.ask(words, { now: `${day < '2026-12-08' ? '2026-12-08' : day}T12:00:00Z` })).error,
+    ).toBeNull();
     const [kept] = await guild.facts.challenges.lastLogs('guild', 'ada', 1);
     expect(kept).toMatchObject({ pieces, day, note });
   });
@@ -203,10 +212,65 @@ describe('logging', () => {
     ['/log 1 day:2026-02-30', 'day-unread'],
     ['/log 1 challenge:Autumn', 'together-unknown'],
     [`/log 1 note:${'x'.repeat(301)}`, 'text-too-long'],
+    ['i did 2.5 rosettes', 'not-whole'],
+    ['i made half a rosette', 'not-whole'],
+    ['log -2', 'below-zero'],
+    ['i did minus 2', 'below-zero'],
+    ['i made 7 hexagons today', 'other-unit'],
+    ['/log 2 stars', 'other-unit'],
+    ['i did 3 last week', 'day-vague'],
+    ['/log 2 minutes:-30', 'below-zero'],
   ])('%s is met with %s', async (words, code) => {
     const guild = await opened();
     expect(await errorOf(guild, words)).toBe(code);
     expect(await guild.figure('/standings', 'total')).toBe(0);
+  });
+
+  test.each([
+    ['i did 3 today and 2 yesterday', ['/log pieces:3 day:2026-12-08', '/log 2 yesterday']],
+    ['did 2 on Dec 1 and 3 on Dec 2', ['/log pieces:2 day:2026-12-01', '/log 3 on Dec 2']],
+    ['/log 2 this morning and 3 this afternoon', ['/log pieces:2 day:2026-12-08', '/log 3 this afternoon']],
+    ['/log 3 for Eva', ['/log pieces:3 note:for Eva']],
+    [
+      'sewed two rosettes of 3 rounds',
+      ['/log pieces:2 rosettes challenge:1 note:3 rounds', '/challenge show challenge:1'],
+    ],
+  ])('%s is asked back, and nothing is kept meanwhile', async (words, asks) => {
+    const guild = await opened();
+    const reply = await guild.ask(words);
+    expect(reply.asks).not.toBeNull();
+    expect(reply.choices.map(({ ask }) => ask)).toEqual(asks);
+    expect(await guild.figure('/standings', 'total')).toBe(0);
+    for (const ask of asks) expect((await guild.ask(ask)).error, ask).toBeNull();
+  });
+
+  test('what was sewn, and for which, tells the challenge that is meant', async () => {
+    const guild = await opened();
+    await guild.ask('/challenge open name:Kids stars counting:star rounds:2 first:2026-12-01');
+    expect((await guild.ask('i did 2 stars today')).title).toBe('Kids stars');
+    expect((await guild.ask('I made 3 rosettes')).title).toBe('Spring');
+    expect((await guild.ask('i did 2 for spring')).title).toBe('Spring');
+    expect((await guild.ask('i did 2 for the Kids stars challenge')).title).toBe('Kids stars');
+    expect((await guild.ask('i did 2')).asks).toBe('Which challenge do you mean?');
+  });
+
+  test('a log is never another member’s', async () => {
+    const guild = await opened();
+    await guild.ask('/challenge join', { as: 'Bea' });
+    expect(await errorOf(guild, 'log 3 for Bea')).toBe('own-log-only');
+    expect(await errorOf(guild, '/log 3 for Bea', { as: 'Cleo' })).toBe('own-log-only');
+    expect(await guild.figure('/log 3 for Bea', 'mine', { as: 'Bea' })).toBe(3);
+  });
+
+  test('the last log of a day, or of another member, is taken back by who may', async () => {
+    const guild = await opened();
+    await guild.ask('/log 2 yesterday', { as: 'Bea' });
+    await guild.ask('/log 3', { as: 'Bea' });
+    expect(await errorOf(guild, "undo Bea's last", { as: 'Cleo' })).toBe('line-not-hers');
+    expect(await guild.figure('undo the one from yesterday', 'logged', { as: 'Bea' })).toBe(-2);
+    expect(await errorOf(guild, 'undo the one from yesterday', { as: 'Bea' })).toBe('nothing-logged-then');
+    expect(await guild.figure("/undo Bea's last", 'logged')).toBe(-3);
+    expect(await errorOf(guild, "undo Bea's last")).toBe('nothing-of-hers');
   });
 
   test('nothing before the first day; after the last one with its day only', async () => {

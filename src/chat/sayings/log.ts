@@ -1,5 +1,5 @@
 import { BARE_COUNT, COUNT, inPlainFigures, NOUN } from './counts.ts';
-import { DAY, END, heard, LEAD, type Saying } from './saying.ts';
+import { DAY, END, heard, LEAD, type Saying, WEEKDAYS } from './saying.ts';
 
 const VERB = '(?:finished|made|sewed|sewn|stitched|completed|done|did|pieced)';
 const SHE = "(?:(?:i|me)(?:['’]ve| have)?|ive)";
@@ -15,14 +15,17 @@ const ACROSS = '(?:wide|long|tall|high|deep|across|by|x|(?:a|per|each) (?:side|r
 /** Nothing may stand between what she did and how many, else the number is of something else. */
 const DID = `${LEAD}(?:(?<day>${DAY})[,:]?\\s+)?(?:${SHE}\\s+)?(?:${ONLY}\\s+)*${VERB}(?: up| off)?\\s+(?:${ONLY}\\s+)*`;
 
-const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'i');
+const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'iu');
 
 /** Ways to tell what was sewn; `count` is how many, what follows it is read on by the log. */
 const TOLD: readonly RegExp[] = [
   of(DID, `(?<count>${COUNT})(?=${MORE}\\s+${NOUN}\\b(?! ${ACROSS}))`),
   of(DID, `(?<count>${BARE_COUNT})(?=${MORE}(?:\\s*[.!]*$|,?\\s+(?:${DAY}|${LATELY})\\b))`),
   of(DID, `(?<count>${BARE_COUNT})(?=\\s*,?\\s+(?:at|in|for|took|taking) ${LONG})`),
-  of(DID, `(?<count>${BARE_COUNT})(?=${MORE}\\s+for\\s+(?!${COUNT}\\b|an?\\b|the\\b)\\S)`),
+  of(
+    DID,
+    `(?<count>${BARE_COUNT})(?=${MORE}\\s+for\\s+(?:(?!${COUNT}\\b|an?\\b|the\\b)\\S|the .*challenge${END}))`,
+  ),
   of(LEAD, `${SHE}\\s+(?:got\\s+)?(?<count>${COUNT})(?=\\s+${NOUN}\\s+${VERB}\\b)`),
   of(`^\\s*(?<count>${COUNT})(?=${MORE}\\s+${NOUN}(?:\\s+(?:${VERB}|more))?\\s*,?\\s+${DAY}\\b)`),
   of(`^\\s*(?<count>another)\\s+(?:one\\s+)?(?=(?:${NOUN}\\s+)?${VERB}(?:,?\\s+${DAY})?${END})`),
@@ -93,6 +96,34 @@ const MEANT: readonly RegExp[] = [
   of(LEAD, `(?:change|correct|fix|set) my last (?:log|entry|one) to ${N}`, MEANT_SO),
 ];
 
+const LOG = '(?:log|entry|one)';
+const UNDO = `${LEAD}(?:undo|take back|delete|remove|cancel)`;
+const YESTERDAYS = of(
+  UNDO,
+  ` (?:my )?(?<day>yesterday|today|last night|${WEEKDAYS})['’]?s(?: last)?(?: ${LOG})?${END}`,
+);
+const FROM_DAY = of(UNDO, ` (?:the|my)(?: last)? ${LOG} (?:from |of )?(?<day>${DAY})${END}`);
+const HERS = of(UNDO, ` (?<whose>[\\p{L}’'-]+?)['’]s (?:last )?(?:${LOG}|last)${END}`);
+
+/** "Undo that", "undo yesterday's", "undo Bea's last". */
+const TAKING_BACK: readonly Saying[] = [
+  heard('undo', {
+    any: [
+      of(UNDO, `(?: (?:that|it|(?:my|the) last(?: ${LOG})?|(?:my|the) ${LOG}))?${END}`),
+      of(LEAD, `take (?:that|it|my last(?: ${LOG})?) back${END}`),
+    ],
+    none: [of(LEAD, `(?:take back|delete|remove|cancel)(?: (?:it|that|the one))?${END}`)],
+  }),
+  heard('undo', {
+    any: [of(UNDO, ` (?:no\\.? ?|number |log )?\\d+${END}`)],
+    words: (text) => /\d+/.exec(text)?.[0] ?? '',
+  }),
+  ...[YESTERDAYS, FROM_DAY].map((way) =>
+    heard('undo', { any: [way], words: (text) => `day:${way.exec(text)?.groups?.day}` }),
+  ),
+  heard('undo', { any: [HERS], words: (text) => `whose:${HERS.exec(text)?.groups?.whose}` }),
+];
+
 const UNMEANT = /\?|\bhow\b|\bin a row\b|\bmeasur/i;
 
 /** "I meant 2". */
@@ -105,12 +136,5 @@ export const CORRECTING: readonly Saying[] = [
       return found ? `pieces:${found.groups?.count}` : null;
     },
   },
-  heard('undo', {
-    any: [
-      of(
-        LEAD,
-        '(?:undo|take (?:that|it|my last(?: log| one)?) back|take back (?:that|it|my last(?: log| one)?)|(?:delete|remove) my last (?:log|one|entry))\\b',
-      ),
-    ],
-  }),
+  ...TAKING_BACK,
 ];

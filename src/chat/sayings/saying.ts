@@ -35,7 +35,8 @@ export const LEAD =
 /** What may be said behind it. */
 export const END = '(?:[,\\s]+(?:please|thanks|thank you|now|too|as well))*\\s*[.!?]*\\s*$';
 
-const WEEKDAYS = '(?:mon|tues|wednes|thurs|fri|satur|sun)day';
+/** A day of the week. */
+export const WEEKDAYS = '(?:mon|tues|wednes|thurs|fri|satur|sun)day';
 const MONTHS = '(?:jan|feb|mar|apr|may|jun|jul|aug|sept?|oct|nov|dec)[a-z]*\\.?';
 
 /** A day on which something was sewn, as it is told. */
