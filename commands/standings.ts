@@ -2,7 +2,7 @@ import { type Command, form, type Here } from '../src/chat/command.ts';
 import { bare } from '../src/chat/option.ts';
 import { count, type Figure, type Reply, reply } from '../src/chat/reply.ts';
 import { isOn, joinChoice, logChoice, renewed, standingName } from '../src/guild/challenge-choices.ts';
-import type { Challenge, Part } from '../src/guild/challenge-facts.ts';
+import type { Challenge, DayCount, Part } from '../src/guild/challenge-facts.ts';
 import { nounFor, piecesFor, worthOf } from '../src/guild/counted.ts';
 import { type Forecast, forecast, type Progress } from '../src/guild/forecast.ts';
 import { progressOf, type WeekCount, weeksOf } from '../src/guild/progress.ts';
@@ -41,13 +41,13 @@ async function standingsOf(of: Challenge, here: Here): Promise<Reply> {
   const { facts, who, today } = here;
   const days = await facts.challenges.days(of);
   const weeks = weeksOf(of, days, today);
-  const progress = progressOf(of, weeks, today);
+  const progress = progressOf(of, days, weeks, today);
   const going = of.open && (of.last === null || today <= of.last) && of.total > 0;
   const told = progress && going ? await forecast(progress) : null;
   const part = await facts.challenges.part(of, who.id);
   const heads = await facts.challenges.heads(of, of.each);
   const left = await leftOfPlan(of, here);
-  const perWeek = progress ? progress.done / progress.weeks : perWeekOf(of, weeks, today);
+  const perWeek = progress ? progress.done / progress.weeks : perWeekOf(of, days, weeks, today);
   const members = `${many(heads.sewing, 'member', 'members')} so far`;
   const reached = of.each === null ? '' : `; ${grouped(heads.reached)} at ${grouped(of.each)} or more`;
   return reply({
@@ -81,8 +81,13 @@ async function standingsOf(of: Challenge, here: Here): Promise<Reply> {
 }
 
 /** Where there is no goal the weekly rate is still worth knowing; it is told once a week has gone by. */
-function perWeekOf(of: Challenge, weeks: readonly WeekCount[], today: string): number | null {
-  const progress = progressOf({ ...of, goal: of.total }, weeks, today);
+function perWeekOf(
+  of: Challenge,
+  days: readonly DayCount[],
+  weeks: readonly WeekCount[],
+  today: string,
+): number | null {
+  const progress = progressOf({ ...of, goal: of.total }, days, weeks, today);
   return progress ? progress.done / progress.weeks : null;
 }
 

@@ -100,10 +100,27 @@ const PLURAL = /\p{L}(?<!yard|met(?:er|re)|inche|feet)s(?![\p{L}])/iu;
 /** From so few on, "6 1/2in hexagons" may be six of half an inch, or one of six and a half. */
 const FEW = 12;
 
+/** How many pieces are in one of these differs from shop to shop. */
+const PACK = /(?:\b(?:an?|one|two|three|\d+)\s+)?(?:\p{L}+\s+)?(?:packs?|bundles?|rolls?|assortments?)\b/iu;
+/** What she does not want would be read as the very colour that she wants. */
+const BUT_NOT = /\b(?:but )?(?:not?|except|without|never)\s+\p{L}+.*$/iu;
+
+const SHARES: readonly (readonly [RegExp, string])[] = [
+  [/\bhalf an? (?=yard|met)/gi, '1/2 '],
+  [/\b(?:an? )?quarter of an? (?=yard|met)/gi, '1/4 '],
+  [/\bthree[- ]quarters? (?:of )?(?:an? )?(?=yard|met)/gi, '3/4 '],
+];
+const lengthInFigures = (line: string): string =>
+  SHARES.reduce((said, [words, figures]) => said.replace(words, figures), line);
+
 function readLine(typed: string, unit: Unit, countless: boolean): Result<Goods> {
   if (typed.length > LONGEST_LINE)
     return wrong('text-too-long', { got: String(typed.length), most: String(LONGEST_LINE) });
-  const line = countInFigures(typed);
+  const packed = PACK.exec(typed);
+  if (packed) return wrong('goods-pack', { got: packed[0].trim(), instead: '' });
+  const unwanted = BUT_NOT.exec(typed);
+  if (unwanted) return wrong('goods-but-not', { got: unwanted[0].trim(), instead: '' });
+  const line = countInFigures(lengthInFigures(typed));
   const after = TIMES_AFTER.exec(line);
   const before = COUNT_BEFORE.exec(line);
   const readings: Reading[] = [

@@ -25,8 +25,14 @@ function canonicalZone(name: string): string | null {
   try {
     return new Intl.DateTimeFormat('en', { timeZone: name }).resolvedOptions().timeZone;
   } catch {
-    return null;
+    return zoneOfCity(name);
   }
+}
+
+/** "Paris": the zone that is called after the city. */
+function zoneOfCity(name: string): string | null {
+  const end = `/${name.toLowerCase()}`;
+  return Intl.supportedValuesOf('timeZone').find((zone) => zone.toLowerCase().endsWith(end)) ?? null;
 }
 
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];

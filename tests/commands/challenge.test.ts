@@ -438,6 +438,15 @@ describe('standings', () => {
     expect(lines[2]).toBe('Chance of 200 by 16 Mar 2027: 50%; four times in five 173 to 230 by then.');
   });
 
+  test('what is sewn today is counted with its day', async () => {
+    const guild = await guildRoom(':memory:', '2026-12-02T12:00:00Z');
+    await guild.ask('/challenge open name:Spring goal:200 first:2026-12-01 last:2026-12-31');
+    await guild.ask('/log 4 day:2026-12-01');
+    expect(await guild.figure('/standings', 'perWeek')).toBe(28);
+    await guild.ask('/log 4');
+    expect(await guild.figure('/standings', 'perWeek')).toBe(28);
+  });
+
   test('members are unranked by name unless the guild chose otherwise', async () => {
     const guild = await opened();
     for (const [as, pieces] of [

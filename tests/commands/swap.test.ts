@@ -22,6 +22,26 @@ async function stash(): Promise<GuildRoom> {
 }
 
 describe('/swap open', () => {
+  test.each([
+    ['/swap offer half a yard of stripes', 18 * 42],
+    ['/swap offer three quarters of a yard pink', 27 * 42],
+    ['/swap offer a quarter of a yard blue', 9 * 42],
+  ])('%s is so much of a yard', async (words, area) => {
+    const guild = await guildRoom();
+    await guild.ask('/swap open name:Stash');
+    expect(await guild.figure(words, 'offered')).toBe(area);
+  });
+
+  test.each([
+    ['/swap offer 1 charm pack red', 'goods-pack'],
+    ['/swap offer two bundles of blue', 'goods-pack'],
+    ['/swap want 4 fat quarters not florals', 'goods-but-not'],
+  ])('%s is met with %s', async (words, code) => {
+    const guild = await guildRoom();
+    await guild.ask('/swap open name:Stash');
+    expect((await guild.ask(words)).error?.code).toBe(code);
+  });
+
   test('says what was opened; a name is given once; the days stand in order', async () => {
     const guild = await open();
     const reply = await guild.ask(

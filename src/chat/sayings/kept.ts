@@ -14,11 +14,32 @@ function unitIn(text: string): string {
 const A_JOB =
   /\b(?:how|what|hex\w*|diamonds?|triangles?|quilts?|fabric|cloth|rosettes?|flowers?|stars?|papers?|templates?|backing|binding|borders?|plan)\b/i;
 
+const FOR_ALL = /\b(?:the (?:whole )?guild|everyone|everybody|for us all|our guild|the group)\b/i;
+
+/** "Set my seam to 3/8": what is set, and to what. */
+const SET_TO =
+  /^\s*(?:please )?(?:set|change|make) (my|the guild['’]s|our) (seam(?: allowance)?|(?:cloth |fabric )?width|pace|stitches|hours) (?:to|=) (\d[^,;]*?)\s*[.!]*$/i;
+const setTo = (text: string): string => {
+  const [, , what = '', value = ''] = SET_TO.exec(text) ?? [];
+  return `${what.toLowerCase().replace(/^(?:cloth|fabric) | allowance$/g, '')}:${value}`;
+};
+const ZONE = /^\s*(?:set )?(my|the guild['’]s|our) time ?zone (?:is|to) ([\p{L}_/ -]+?)\s*[.!]*$/iu;
+const zoneIn = (text: string): string => `zone:${ZONE.exec(text)?.[2]?.trim().replaceAll(' ', '_')}`;
+const RESET =
+  /^\s*(?:please )?reset (my|the guild['’]s|our) (seam|width|unit|reading|stitches|pace|hours|zone)\b[^\p{L}]*$/iu;
+const resetIn = (text: string): string => RESET.exec(text)?.[2]?.toLowerCase() ?? '';
+
 /** A day that comes round, and nothing else that is to be remembered. */
 const EVERY = `(?:every|each|on) ${WEEKDAY.source}`;
 const MAY = '(?:can you |could you |would you )?';
 
 const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'i');
+
+/** Her own, or the guild's, as she says. */
+const both = (form: string, way: RegExp, words: (text: string) => string): readonly Saying[] => [
+  heard(`me ${form}`, { any: [way], all: [/\bmy\b/i], words }),
+  heard(`guild ${form}`, { any: [way], none: [/\bmy\b/i], words }),
+];
 
 /** What is kept of a member and of the guild. */
 export const KEPT: readonly Saying[] = [
@@ -26,12 +47,25 @@ export const KEPT: readonly Saying[] = [
     any: [/\bwhat do you (?:keep|know|store|remember) (?:of|about|on) me\b|\bexport my data\b/i],
   }),
   heard('me forget', { any: [/^\s*(?:please\s+)?(?:forget me|delete (?:my data|all my data|me))\b/i] }),
-  heard('me set', {
+  heard('guild set', {
     any: [IN_UNIT],
-    all: [SETTING],
+    all: [SETTING, FOR_ALL],
     none: [/\d/, A_JOB],
     words: (text) => `unit:${unitIn(text)}`,
   }),
+  heard('me set', {
+    any: [IN_UNIT],
+    all: [SETTING],
+    none: [/\d/, A_JOB, FOR_ALL],
+    words: (text) => `unit:${unitIn(text)}`,
+  }),
+  ...both('set', SET_TO, setTo),
+  ...both('set', ZONE, zoneIn),
+  ...both('reset', RESET, resetIn),
+  heard('guild show', {
+    any: [of(LEAD, `(?:what are|show(?: me)?) (?:the|our) guild(?:['’]s)? settings`, END)],
+  }),
+  heard('me show', { any: [of(LEAD, `(?:what are|show(?: me)?) my settings`, END)] }),
   heard('me set', {
     any: [of(LEAD, MAY, `remind me (?:to sew |about (?:it|the challenge) )?${EVERY}${END}`)],
     words: (text) => `nudge:${weekdayIn(text)}`,
