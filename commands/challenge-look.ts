@@ -2,12 +2,12 @@ import { form, type Here } from '../src/chat/command.ts';
 import { bare, otherwise } from '../src/chat/option.ts';
 import { whole } from '../src/chat/option-kinds.ts';
 import { count, type Reply, reply } from '../src/chat/reply.ts';
-import { isOn, joinChoice, logChoice, standingsChoice } from '../src/guild/challenge-choices.ts';
+import { isOn, isOver, joinChoice, logChoice, standingsChoice } from '../src/guild/challenge-choices.ts';
 import type { Challenge, Line } from '../src/guild/challenge-facts.ts';
 import { nounFor } from '../src/guild/counted.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import { many } from '../src/measure/speech.ts';
+import { dayWords, many } from '../src/measure/speech.ts';
 import { leftOfPlan } from './challenge-plan.ts';
 import { challengeFigures, daysOf, lineWords, shownChallenge, totalWords } from './challenge-words.ts';
 import { challengeOption, OPENING, whichChallenge } from './which-challenge.ts';
@@ -36,10 +36,18 @@ export const joinForm = form({
         ...(isOn(found.value, today) ? [logChoice(found.value)] : []),
         { label: 'Leave again', ask: `/challenge leave challenge:${found.value.number}` },
       ],
-      notes: ['When one is done: `/log 1`'],
+      notes: [howToLog(found.value, today)],
     });
   },
 });
+
+function howToLog(of: Challenge, today: string): string {
+  if (isOver(of, today))
+    return `Its last day was ${dayWords(of.last ?? '')}. Sewn before then? \`/log 1 day:${of.last}\``;
+  return today < of.first
+    ? `From ${dayWords(of.first)} on, when one is done: \`/log 1\``
+    : 'When one is done: `/log 1`';
+}
 
 export const leaveForm = form({
   name: 'leave',
@@ -130,12 +138,15 @@ export const listForm = form({
     if (all.length === 0)
       return reply({ title: 'No challenge yet', lines: ['An organiser opens one:', `\`${OPENING}\``] });
     const open = all.filter((one) => one.open).length;
+    const over = all.filter((one) => isOver(one, here.today)).length;
     const shown = all.slice(0, MOST_LISTED);
     const more = all.length - shown.length;
     return reply({
       title: 'Challenges',
-      lines: [`${many(open, 'is', 'are')} open, ${grouped(all.length - open)} closed.`],
-      figures: { open: count(open), closed: count(all.length - open) },
+      lines: [
+        `${many(open, 'is', 'are')} open${over > 0 ? ` (${grouped(over)} past the last day)` : ''}, ${grouped(all.length - open)} closed.`,
+      ],
+      figures: { open: count(open), closed: count(all.length - open), over: count(over) },
       table: {
         columns: ['no.', 'challenge', 'so far'],
         rows: shown.map((one) => [String(one.number), listed(one), totalWords(one)]),

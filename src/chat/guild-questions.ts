@@ -1,3 +1,4 @@
+import { ARRANGING } from './sayings/arranging.ts';
 import { KEPT } from './sayings/kept.ts';
 import { CORRECTING, LOGGING, TELLING } from './sayings/log.ts';
 import { LOOKING } from './sayings/looking.ts';
@@ -9,6 +10,7 @@ import { TAKING_PART } from './sayings/taking-part.ts';
 /** What members say of what the guild does together, from the top. */
 const SAYINGS: readonly Saying[] = [
   ...CORRECTING,
+  ...ARRANGING,
   ...TAKING_PART,
   ...LOOKING,
   ...BLOCKS,

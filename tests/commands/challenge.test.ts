@@ -45,6 +45,32 @@ describe('opening, looking, closing', () => {
     expect(await told()).toBe('10 members take part.');
   });
 
+  test('one whose days are over says so, wherever it is told to be open', async () => {
+    const guild = await guildRoom();
+    const past = await guild.ask('/challenge open name:Autumn goal:20 first:2026-10-01 last:2026-11-30');
+    expect(past.title).toBe('Autumn is open, though its days are over');
+    expect((await guild.ask('/challenge list')).lines[0]).toBe('1 is open (1 past the last day), 0 closed.');
+    const joined = await guild.ask('/challenge join');
+    expect(joined.notes.at(-1)).toBe(
+      'Its last day was 30 Nov 2026. Sewn before then? `/log 1 day:2026-11-30`',
+    );
+    expect((await guild.ask('/log 1 day:2026-11-30')).error).toBeNull();
+  });
+
+  test('opened, changed and closed in plain words', async () => {
+    const guild = await guildRoom();
+    const said = 'open a challenge called May, 50 rosettes of 2 rounds until 31 May 2027';
+    expect((await guild.ask(said)).lines[0]).toBe('50 rosettes of 2 rounds.');
+    expect(await errorOf(guild, said, { as: 'Bea' })).toBe('guild-organisers-only');
+    expect(await guild.figure('change the goal to 120', 'goal')).toBe(120);
+    expect((await guild.ask('extend the deadline to 14 Jun 2027')).figures.last?.value).toBe('2027-06-14');
+    await guild.ask('/log 20');
+    expect((await guild.ask('if we do 10 a week when do we finish')).lines[1]).toBe(
+      'At 10 a week: 10 weeks more, until 16 Feb 2027.',
+    );
+    expect((await guild.ask('close May')).title).toBe('May is closed');
+  });
+
   test('what one is made of comes from its layout', async () => {
     const guild = await opened();
     await guild.ask('/log 3');

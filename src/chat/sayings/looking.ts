@@ -38,13 +38,41 @@ const STANDINGS: readonly RegExp[] = [
   of(`\\bhow many (?:\\w+ )?have (?:i|we) ${DONE}\\b`),
   of(`\\bhow many (?:\\w+ )?did (?:i|we) (?:do|make|finish|sew|log)\\b`),
   of(`\\bwhat(?:['’]s| is) (?:my|our) (?:total|number|score)(?: so far| now)?${END}`),
+  of(`\\bhow many (?:\\w+ )?has (?!the |it |that )\\p{L}+ ${DONE}${END}`),
   of(`\\bwho (?:has |have )?(?:logged|sewn|made) (?:the )?most\\b`),
   of(`\\b(?:who(?:['’]s| is) (?:winning|ahead|in the lead|leading)|will we make it)${END}`),
   of(LEAD, `what(?:['’]s| is) left(?: to (?:do|sew|make))?${END}`),
 ];
 
+/** "When does Winter end": a name begins with a capital. */
+const WHEN_NAMED =
+  /^\s*(?:[Ww]hen (?:does|is|will)|[Hh]ow long (?:is|does)) (?!The |Our |This |It |I )(?<name>\p{Lu}[\p{L}\d’' ]*?) (?:end|close|finish|over|run|on|last|begin|start)\s*[?.!]*$/u;
+const AT_PACE = of(
+  `\\bif (?:we|i) (?:do|make|sew|finish|log) (?<pace>\\d[\\d,]*) (?:\\w+ )?(?:a|per|each|every) week\\b.*\\b(?:when|how long|will)\\b|\\bwhen .*\\bif (?:we|i) (?:do|make|sew|finish|log) (?<other>\\d[\\d,]*) (?:\\w+ )?(?:a|per|each|every) week\\b`,
+);
+
+/** How it is done, asked by whoever has not done it yet. */
+const HOW = (what: string): RegExp => of(LEAD, `how (?:do|can|does) (?:i|we|one|you) ${what}`, END);
+
 /** What is asked of the challenges. */
 export const LOOKING: readonly Saying[] = [
+  heard('help', {
+    any: [HOW('log(?: (?:it|them|one|something|what i made))?'), HOW('undo(?: (?:it|a log|my log))?')],
+    words: (text) => /\b(?:log|undo)\b/i.exec(text)?.[0].toLowerCase() ?? '',
+  }),
+  heard('help', {
+    any: [HOW(`(?:join|take part|leave)(?: in)?(?: ${CHALLENGE}| a challenge)?`)],
+    words: () => 'challenge',
+  }),
+  heard('challenge show', { any: [WHEN_NAMED], words: (text) => WHEN_NAMED.exec(text)?.groups?.name ?? '' }),
+  heard('standings', {
+    any: [AT_PACE],
+    none: [THE_WORK, /\d\b.*\b\d/],
+    words: (text) => {
+      const { pace, other } = AT_PACE.exec(text)?.groups ?? {};
+      return `pace:${pace ?? other}`;
+    },
+  }),
   heard('challenge show', { any: SHOW, none: [THE_WORK] }),
   heard('standings', { any: STANDINGS, none: [THE_WORK] }),
   heard('challenge list', {
