@@ -5,6 +5,7 @@ import { count, type Reply, reply } from '../src/chat/reply.ts';
 import { isOn, isOver, joinChoice, logChoice, standingsChoice } from '../src/guild/challenge-choices.ts';
 import type { Challenge, Line } from '../src/guild/challenge-facts.ts';
 import { nounFor } from '../src/guild/counted.ts';
+import { daysBetween } from '../src/guild/days.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords, many } from '../src/measure/speech.ts';
@@ -94,6 +95,7 @@ export const showForm = form({
       title: `${of.name}, no. ${of.number}${of.open ? '' : ', closed'}`,
       lines: [
         ...shownChallenge(of, here),
+        ...daysLeftWords(of, here.today),
         ...left.lines,
         await joinedWords(of, heads.joined, here),
         ...(part && part.pieces > 0 ? [`Yours: ${grouped(part.pieces)}.`] : []),
@@ -112,6 +114,13 @@ export const showForm = form({
     });
   },
 });
+
+/** "23 days left." Today is not one of them. */
+function daysLeftWords(of: Challenge, today: string): string[] {
+  if (of.last === null || !isOn(of, today)) return [];
+  const left = daysBetween(today, of.last);
+  return [left === 0 ? 'Today is the last day.' : `${many(left, 'day', 'days')} left after today.`];
+}
 
 /** So many names are told of those who take part: two lines of a phone. */
 const MOST_NAMED = 8;

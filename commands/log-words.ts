@@ -241,6 +241,7 @@ const DAY_IN_NOTE =
  * @example
  * fromNote('blue one, 95 min yesterday', { unit: 'in', today: '2026-12-03' }) // {"note":"blue one","minutes":95,"day":"2026-12-02"}
  * fromNote('blue ones, 95 min each', { unit: 'in', today: '2026-12-03' }) // {"note":"blue ones","minutes":95,"each":true}
+ * fromNote('it took 95 min, the blue one', { unit: 'in', today: '2026-12-03' }) // {"note":"the blue one","minutes":95}
  * fromNote('for the border', { unit: 'in', today: '2026-12-03' }) // {"note":"for the border"}
  */
 export function fromNote(note: string, context: ReadingContext): FromNote {
@@ -259,7 +260,12 @@ export function fromNote(note: string, context: ReadingContext): FromNote {
   };
 }
 
+/** What led up to the time or the day goes with it: "it took 95 min, the blue one". */
+const LED_UP =
+  /(?:^|[\s,;])(?:(?:and |and it |it |that |this |they )?(?:took(?: me)?|taking)(?: about| around| nearly)?|in|for|at|about|after|sewn|finished|from)\s*$/i;
+
 const without = (text: string, found: RegExpExecArray): string =>
-  `${text.slice(0, found.index)} ${text.slice(found.index + found[0].length)}`
-    .replace(/\s+/g, ' ')
+  `${text.slice(0, found.index).replace(LED_UP, '')} ${text.slice(found.index + found[0].length)}`
+    .replace(/\s+(?=[,;.]|$)|\s+(?=\s)/g, '')
+    .replace(/[,;](?=[,;.])/g, '')
     .replace(/^[\s,;.]+|[\s,;]+$/g, '');

@@ -57,6 +57,13 @@ describe('opening, looking, closing', () => {
     expect((await guild.ask('/log 1 day:2026-11-30')).error).toBeNull();
   });
 
+  test('how many days are left is told', async () => {
+    const guild = await opened();
+    expect((await guild.ask('how many days left?')).lines).toContain('23 days left after today.');
+    const last = { now: '2026-12-31T12:00:00Z' };
+    expect((await guild.ask('when does the challenge end', last)).lines).toContain('Today is the last day.');
+  });
+
   test('opened, changed and closed in plain words', async () => {
     const guild = await guildRoom();
     const said = 'open a challenge called May, 50 rosettes of 2 rounds until 31 May 2027';
@@ -164,6 +171,12 @@ describe('logging', () => {
       { minutes: 95, note: 'for the border' },
     ],
     // Minutes for each are told of all of them.
+    ['/log 1 it took 95 min, the blue one', 1, { minutes: 95, note: 'the blue one' }],
+    [
+      '/log 2 blue, 95 min, for the border, yesterday',
+      2,
+      { minutes: 95, note: 'blue, for the border', line: 'for 7 Dec 2026' },
+    ],
     ['/log 2 rosettes yesterday, 95 min each', 2, { minutes: 190, line: 'for 7 Dec 2026' }],
     ['/log 3 1 h 10 each, dark ones', 3, { minutes: 210, note: 'dark ones' }],
     ['/log 2 blue ones, 95 min each, from scraps', 2, { minutes: 190, note: 'blue ones, from scraps' }],
