@@ -119,6 +119,9 @@ const MEANT = [
   ['what are the guild settings?', '/guild show'],
   ['turn off my reminders', '/me set nudge:off'],
   ['don’t remind me', '/me set nudge:off'],
+  ['remind me on fridays at 8 pm', '/me set nudge:friday at:8 pm'],
+  ['remind everyone every Monday at 9', '/guild set digest:monday at:9'],
+  ['open a challenge', '/challenge open'],
   ['remind me every friday', '/me set nudge:friday'],
 ] as const;
 
@@ -191,6 +194,11 @@ const ELSEWHERE = [
   'change the goal to 36 inches',
   'if I sew 5 hours a week when will a 60x72 quilt be done',
   'if we make 10 blocks a week when are 100 blocks done',
+  'how many are left over from a fat quarter',
+  'how many did we need',
+  'that should be 1/4',
+  'done 3 blocks of 12 in, quilt size',
+  'made 7 rosettes 2 rounds one path',
   'undo the seam',
   'undo 2 seams',
   'remove the border',

@@ -60,6 +60,10 @@ const named = (way: RegExp) => (text: string) => way.exec(text)?.groups?.name?.t
 /** What organisers say: a challenge is opened, changed, closed. */
 export const ARRANGING: readonly Saying[] = [
   heard('challenge open', { any: [OPEN], none: [NOT_SO, /\?|\bhow\b/i], words: opening }),
+  heard('challenge open', {
+    any: [of(LEAD, '(?:open|start|begin) an? (?:new )?challenge', END)],
+    none: [/\?/],
+  }),
   heard('challenge edit', {
     any: [NEW_GOAL],
     none: [/\?/],

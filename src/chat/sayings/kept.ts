@@ -31,6 +31,11 @@ const resetIn = (text: string): string => RESET.exec(text)?.[2]?.toLowerCase() ?
 
 /** A day that comes round, and nothing else that is to be remembered. */
 const EVERY = `(?:every|each|on) ${WEEKDAY.source}`;
+const AT = '(?: at \\d{1,2}(?:[:.]\\d{2})?(?: ?[ap]m)?)?';
+const atIn = (text: string): string => {
+  const at = /\bat (\d[\d:.]*(?: ?[ap]m)?)/i.exec(text)?.[1];
+  return at ? ` at:${at}` : '';
+};
 const MAY = '(?:can you |could you |would you )?';
 
 const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'i');
@@ -67,8 +72,8 @@ export const KEPT: readonly Saying[] = [
   }),
   heard('me show', { any: [of(LEAD, `(?:what are|show(?: me)?) my settings`, END)] }),
   heard('me set', {
-    any: [of(LEAD, MAY, `remind me (?:to sew |about (?:it|the challenge) )?${EVERY}${END}`)],
-    words: (text) => `nudge:${weekdayIn(text)}`,
+    any: [of(LEAD, MAY, `remind me (?:to sew |about (?:it|the challenge) )?${EVERY}${AT}${END}`)],
+    words: (text) => `nudge:${weekdayIn(text)}${atIn(text)}`,
   }),
   heard('guild set', {
     any: [
@@ -76,10 +81,10 @@ export const KEPT: readonly Saying[] = [
         LEAD,
         MAY,
         '(?:remind|tell|update) (?:us(?: all)?|everyone|everybody|the (?:guild|group)) (?:how (?:we are doing|far we are) )?',
-        `(?:(?:every|each) ${WEEKDAY.source}|on ${WEEKDAY.source.replace('s?', 's')})${END}`,
+        `(?:(?:every|each) ${WEEKDAY.source}|on ${WEEKDAY.source.replace('s?', 's')})${AT}${END}`,
       ),
     ],
-    words: (text) => `digest:${weekdayIn(text)}`,
+    words: (text) => `digest:${weekdayIn(text)}${atIn(text)}`,
   }),
   heard('me set', {
     any: [

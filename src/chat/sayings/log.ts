@@ -38,9 +38,9 @@ const DID_THEY = of(
   `^\\s*did\\s+(?:an?\\b|${COUNT}\\s+${NOUN}\\s+(?!${DAY}|done\\b|for\\b|with\\b|in\\b|\\d))`,
 );
 const ASKING = /\?|\bhow\b|\bwh(?:at|ich)\b|\bneed|\bcan\b|\bfrom\b|\bout of\b/i;
-/** A row that was measured is no log, nor is what went wrong. */
+/** A row that was measured is no log, nor is what went wrong, nor a layout that is described. */
 const NO_LOG =
-  /\bmeasur|\b(?:came|come|comes|coming|turned) (?:out|to)\b|\bin a row\b|\bwrong|\bmistake|\bunpick|\btoo (?:big|small|large|short|long)\b/i;
+  /\bmeasur|\b(?:came|come|comes|coming|turned) (?:out|to)\b|\bin a row\b|\bwrong|\bmistake|\bunpick|\btoo (?:big|small|large|short|long)\b|\bpaths?\b|\bsizes?\b|\bseams?\b|\ba side\b|\bin square\b/i;
 
 /** "/log" without its stroke; a log cabin is a quilt. */
 const LOG_OF = of(
@@ -81,7 +81,7 @@ export const LOGGING: readonly Saying[] = [
 /** "I made 3". */
 export const TELLING: readonly Saying[] = [{ ask: 'log', read: told }];
 
-const N = '(?<count>[-−]?\\d[\\d,]*(?:\\.\\d+)?(?: \\d+\\/\\d+|\\/\\d+)?)';
+const N = '(?<count>[-−]?\\d[\\d,]*(?:\\.\\d+)?(?: \\d+\\/\\d+)?)';
 const SORRY = '^\\s*(?:(?:sorry|oops|no|wait|actually|my mistake|wrong)[,!.: ]+)*';
 /** Behind the number it is over: what goes on tells of something else. */
 const MEANT_SO = `(?=(?:\\s+${NOUN})?(?:\\s*,?\\s+(?:instead|not \\d[\\d.,]*|sorry|oops))*\\s*[.!]*\\s*$)`;
