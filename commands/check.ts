@@ -156,13 +156,13 @@ function seamWords({ found, here, seam }: Told, small: boolean): string[] {
   ];
 }
 
-/** By how much, as a sewer can take it: a thread, or a scant or full mark of 1/32 in. */
+/** By how much, as a sewer can take it: a thread, or a mark of 1/64 in, scant or full. */
 function adjustment(off: number, { say }: Here): string {
   if (say.reading === 'metric') return off < 1 / 64 ? 'a thread' : `${decimal(off * 25.4, 1)} mm`;
   if (off < 1 / 64) return 'a thread (under 1/64 in)';
-  const mark = Math.max(1, Math.round(off * 32)) / 32;
+  const mark = Math.round(off * 64) / 64;
   const exact = Math.abs(mark - off) < 1 / 512;
-  return `${exact ? '' : mark > off ? 'a scant ' : 'a full '}${fraction(mark, 32)} in`;
+  return `${exact ? '' : mark > off ? 'a scant ' : 'a full '}${fraction(mark, 64)} in`;
 }
 
 /** A small length, finer than a ruler has it. */

@@ -102,16 +102,16 @@ function bothTold([inner, first]: Wide, [outer, second]: Wide, { join, here }: T
   return reply({
     title: '',
     lines: [
-      `Buy ${buy[0]} for the ${say.plain(inner)} border, ${buy[1]} for the ${say.plain(outer)}.`,
+      `Buy ${buy[0]} for the inner border, ${buy[1]} for the outer.`,
       finishesAt(second, here),
       ...(join === 'butted'
         ? ['Each border: its sides first, then top and bottom.']
         : [`${say.plain(4)} of each piece is for the mitres, trimmed after.`]),
-      ...tightIn(first, here, say.plain(inner)),
-      ...tightIn(second, here, say.plain(outer)),
+      ...tightIn(first, here, 'inner border'),
+      ...tightIn(second, here, 'outer border'),
     ],
     table: {
-      columns: ['', say.plain(inner), say.plain(outer)],
+      columns: ['', `inner, ${say.plain(inner)}`, `outer, ${say.plain(outer)}`],
       rows: [
         row('strips', ({ strips, cutStrip }) => `${grouped(strips)} of ${say.plain(cutStrip)}`),
         row('sides', ({ sides }) => `2 of ${say.plain(sides)}`),

@@ -8,11 +8,12 @@ import { speech } from '../src/measure/speech.ts';
 import { bought } from './bought.ts';
 
 /** The least that is asked of a ruler, inches. */
-const LEAST = 1 / 64;
+const LEAST = 1 / 32;
 /** From here on a length may be cloth to buy, inches: an eighth of a yard. */
 const CLOTH_FROM = 4.5;
 /** Nearer to the mark than this, inches, nobody sees it. */
-const ON_THE_MARK = 1 / 256;
+const SEEN = 1 / 64;
+const YARD = 36;
 
 const INCH = speech('ruler');
 const METRIC = speech('metric');
@@ -30,23 +31,12 @@ const ruler: Command = {
       },
       run({ length: long }, { say }) {
         const { mark, error } = rulerReading(long);
-        const off =
-          Math.abs(error) < ON_THE_MARK
-            ? ''
-            : `; that mark is ${decimal(Math.abs(error), 3)} in too ${error > 0 ? 'long' : 'short'}`;
-        const onInches = `${INCH.length(long)} on an inch ruler${off}.`;
+        const onInches = [`${INCH.length(long)} on an inch ruler.`, ...offWords(error)];
         const onMetric = `${metricWords(long)} on a metric ruler.`;
-        const both = say.reading === 'metric' ? [onInches, onMetric] : [onMetric, onInches];
+        const other = say.reading === 'metric' ? [...onInches, onMetric] : [onMetric, ...onInches];
         return reply({
           title: say.reading === 'metric' ? metricWords(long) : INCH.plain(long),
-          lines: [
-            ...both,
-            ...(long < CLOTH_FROM
-              ? []
-              : [
-                  `${decimal(long / 36, 2)} yd, ${decimal((long * MM_PER_INCH) / 1000, 2)} m. To buy as much: ${bought(long, INCH)} or ${bought(long, METRIC)}.`,
-                ]),
-          ],
+          lines: long < YARD ? [...other, ...clothWords(long)] : [...clothWords(long), ...other],
           figures: figuresOf(long, mark),
         });
       },
@@ -56,11 +46,29 @@ const ruler: Command = {
 
 export default ruler;
 
-/** `9.525 mm`, `2.3 cm (23 mm)`. */
+/** `9.525 mm`, `2.3 cm (23 mm)`, `1.1 m (110 cm)`. */
 function metricWords(long: number): string {
   const mm = long * MM_PER_INCH;
-  return mm < 10 ? `${decimal(mm, 3)} mm` : `${decimal(mm / 10, 2)} cm (${decimal(mm, 1)} mm)`;
+  if (mm < 10) return `${decimal(mm, 3)} mm`;
+  return mm < 1000
+    ? `${decimal(mm / 10, 3)} cm (${decimal(mm, 2)} mm)`
+    : `${decimal(mm / 1000, 3)} m (${decimal(mm / 10, 2)} cm)`;
 }
+
+/** How far the mark is off, where that can be seen. */
+const offWords = (error: number): string[] =>
+  Math.abs(error) < SEEN
+    ? []
+    : [`That mark is ${decimal(Math.abs(error), 3)} in too ${error > 0 ? 'long' : 'short'}.`];
+
+/** As cloth, and as a shop sells it. */
+const clothWords = (long: number): string[] =>
+  long < CLOTH_FROM
+    ? []
+    : [
+        `${decimal(long / YARD, 2)} yd, ${decimal((long * MM_PER_INCH) / 1000, 2)} m.`,
+        `To buy as much: ${bought(long, INCH)} or ${bought(long, METRIC)}.`,
+      ];
 
 const figuresOf = (long: number, mark: number): Record<string, Figure> => ({
   length: inches(long),

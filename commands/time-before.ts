@@ -8,12 +8,13 @@ import { assumedNote } from './assumed.ts';
 import { bladeCaution, handsCaution } from './cautions.ts';
 import { lastingOf, overOn, spanWords } from './time-words.ts';
 
-export type Work = 'sewing' | 'basting' | 'cutting';
+export type Work = 'sewing' | 'basting' | 'gluing' | 'cutting';
 
 export const workOption = otherwise(
   choice('What the hours are for', [
     { name: 'sewing', title: 'the sewing', words: ['sew', 'stitching', 'piecing'] },
-    { name: 'basting', title: 'basting over papers', words: ['baste', 'tacking', 'tack'] },
+    { name: 'basting', title: 'basting over papers with thread', words: ['baste', 'tacking', 'tack'] },
+    { name: 'gluing', title: 'basting over papers with glue', words: ['glue', 'glue basting'] },
     { name: 'cutting', title: 'tracing and cutting', words: ['cut', 'cutting out'] },
   ]),
   'sewing',
@@ -42,30 +43,36 @@ const PRACTICE = 'Ranges from common practice: time ten of your own.';
 
 /** How long the work before the sewing takes. */
 export const beforeAnswer = (work: Exclude<Work, 'sewing'>, to: ToPrepare, here: Here): Answer =>
-  (work === 'basting' ? bastingAnswer : cuttingAnswer)(to, here);
+  work === 'cutting' ? cuttingAnswer(to, here) : bastingAnswer(work, to, here);
 
-/** With thread and with glue. */
-function bastingAnswer(to: ToPrepare, here: Here): Answer {
+/** With thread or with glue, the other told beside it. */
+function bastingAnswer(by: 'basting' | 'gluing', to: ToPrepare, here: Here): Answer {
   const { pieces, what, outline, start, hours, assumed, choices } = to;
   const { withThread, withGlue, thread } = basting(pieces, outline);
-  const over = overOn(lastingOf(withThread, hours), start);
+  const [asked, other] = by === 'basting' ? [withThread, withGlue] : [withGlue, withThread];
+  const { oneByOne: cut } = cutting(pieces);
+  const over = overOn(lastingOf(asked, hours), start);
   if (!over.ok) return over;
   return reply({
     title: `Basting ${what}`,
     lines: [
-      `${spanWords(withThread)} of basting with thread.`,
-      `With glue: ${spanWords(withGlue)}.`,
+      `${spanWords(asked)} of basting with ${by === 'basting' ? 'thread' : 'glue'}.`,
+      `With ${by === 'basting' ? 'glue' : 'thread'}: ${spanWords(other)}.`,
       over.value.words,
-      `Thread: ${here.say.run(thread)}, ${here.say.plain(thread / pieces)} a patch.`,
-      `Cutting comes before it: ${spanWords(cutting(pieces).oneByOne)}.`,
+      ...(by === 'basting'
+        ? [`Thread: ${here.say.run(thread)}, ${here.say.plain(thread / pieces)} a patch.`]
+        : []),
+      `Cutting comes before it: ${spanWords(cut)}; both ${spanWords({ low: cut.low + asked.low, high: cut.high + asked.high })}.`,
       PRACTICE,
     ],
     figures: {
       pieces: count(pieces),
       ...over.value.figures,
+      threadMinutesLow: minutes(withThread.low),
+      threadMinutesHigh: minutes(withThread.high),
       glueMinutesLow: minutes(withGlue.low),
       glueMinutesHigh: minutes(withGlue.high),
-      threadLength: inches(thread),
+      ...(by === 'basting' ? { threadLength: inches(thread) } : {}),
     },
     notes: assumedNote(assumed),
     cautions: handsCaution(),

@@ -172,14 +172,18 @@ function answer(sewn: StitchingTime, told: Told): Answer {
   const { here, rates, start, method, what, pieces, assumed, choices } = told;
   const over = overOn(sewn, start);
   if (!over.ok) return over;
+  const hours = `${spanWords({ low: sewn.minutesLow, high: sewn.minutesHigh })} of stitching.`;
+  const thread = threadWords(sewn, here);
+  // She who asks for the thread reads it first.
+  const [first, last] = isOfThread(here) ? [thread, hours] : [hours, thread];
   return reply({
     title: what ? `Sewing ${what}` : `Sewing ${many(sewn.seams, 'seam', 'seams')}`,
     lines: [
-      `${spanWords({ low: sewn.minutesLow, high: sewn.minutesHigh })} of stitching.`,
+      first,
       over.value.words,
       ...(pieces === null ? [] : [beforeWords(pieces, method)]),
       `${many(sewn.seams, 'seam', 'seams')}, ${here.say.run(sewn.seamLength)}; ${grouped(sewn.stitches)} stitches.`,
-      threadWords(sewn, here),
+      last,
       paceWords(sewn, told),
     ],
     figures: {
@@ -196,6 +200,12 @@ function answer(sewn: StitchingTime, told: Told): Answer {
     choices,
   });
 }
+
+/** Whether thread is what was asked for. */
+const isOfThread = ({ typed }: Here): boolean =>
+  typeof typed === 'string' &&
+  /\b(?:thread|needlefuls?|spools?)\b/i.test(typed) &&
+  !/\bhow long\b|\bhours\b/i.test(typed);
 
 function threadWords({ threadLength, threadLengthLow, threadLengths }: StitchingTime, { say }: Here): string {
   const least = threadLength - threadLengthLow > 1 ? `${say.run(threadLengthLow)} to ` : '';

@@ -1,21 +1,20 @@
 import { type BestLength, bestLength } from '../src/calculator/fabric/best-length.ts';
 import { clothNeed } from '../src/calculator/fabric/cloth-need.ts';
-import { type FewestCuts, fewestCuts, isEasier } from '../src/calculator/fabric/fewest.ts';
-import { planCuts } from '../src/calculator/fabric/plan-cuts.ts';
-import { type Yardage, type YardageWay, yardage } from '../src/calculator/fabric/yardage.ts';
+import { fewestCuts, isEasier } from '../src/calculator/fabric/fewest.ts';
+import { type Yardage, yardage } from '../src/calculator/fabric/yardage.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import { type Answer, type Command, form, type Here } from '../src/chat/command.ts';
 import { alsoNamed, bare, otherwise, usually, type Values } from '../src/chat/option.ts';
 import { choice, length, percent, whole } from '../src/chat/option-kinds.ts';
-import { count, type Figure, type Reply, reply } from '../src/chat/reply.ts';
+import { reply } from '../src/chat/reply.ts';
 import { wholeAbove, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import { many, type Speech } from '../src/measure/speech.ts';
+import { many } from '../src/measure/speech.ts';
 import { assumedNote, whose } from './assumed.ts';
-import { bought, purchaseFigures, purchaseFor, roundDown, roundUp, tightWords } from './bought.ts';
+import { bought, purchaseFor, roundDown, roundUp, tightWords } from './bought.ts';
 import { bladeCaution, withCribCaution } from './cautions.ts';
 import { manyWords } from './count-field.ts';
-import { blocksWords, cutsFigures, cutsOfBest, cutsWords } from './cutting-words.ts';
+import { cutsFigures, cutsWords } from './cutting-words.ts';
 import { haveAnswer, haveOption } from './have.ts';
 import { type MadeOf, madeOf, madeOfOptions, shapeMadeOf } from './made-of.ts';
 import { motifOption } from './motif.ts';
@@ -23,11 +22,17 @@ import { needOption, needsFrom, withNeeded } from './need.ts';
 import { type AskedPatch, askedPatch, cutSize, titled } from './patch.ts';
 import { patchOptions } from './patch-options.ts';
 import { cuttingPictures } from './pictures.ts';
-import { METHOD } from './plan-words.ts';
 import { motifYardage } from './yardage-motif.ts';
-
-const METHODS = ['strips', 'lengthwise', 'nested', 'turned', 'squares'] as const;
-type MethodName = (typeof METHODS)[number];
+import {
+  fewestLine,
+  figuresOf,
+  leastCloth,
+  type MethodName,
+  NO_GAIN,
+  otherWays,
+  plainerWay,
+  wayOf,
+} from './yardage-ways.ts';
 
 const methodChoice = choice('How the cloth is cut; the shortest where nothing is said', [
   { name: 'strips', title: 'strips across the width', words: ['strip'] },
@@ -151,16 +156,6 @@ interface Told {
   readonly shrink: number;
 }
 
-/** What is told of one way: what to buy, how it is cut, what it takes. */
-interface Way {
-  readonly buy: number;
-  readonly words: readonly string[];
-  readonly cuts: ReturnType<typeof cutsOfBest>;
-  /** Patches that its plan gives: a few more than asked, perhaps. */
-  readonly patches: number;
-  readonly way?: YardageWay;
-}
-
 function answer(
   asked: AskedPatch,
   found: Yardage,
@@ -171,8 +166,11 @@ function answer(
   const { say } = here;
   const serving = found.ways.filter(({ plan }) => plan.patch.cornerStyle === asked.patch.cornerStyle);
   const fewest = fewestCuts(serving, ({ plan }) => plan);
-  const chosen = wayOf(method, found, least, fewest, told);
-  if (!chosen) return wrong('method-not-for-shape', { method, shape: CATALOGUE[asked.shape].titles });
+  const wanted = wayOf(method, found, least, fewest, told);
+  if (!wanted) return wrong('method-not-for-shape', { method, shape: CATALOGUE[asked.shape].titles });
+  const plainer =
+    method === 'best' && !here.given.has('method') ? plainerWay(found, fewest, wanted, say) : undefined;
+  const chosen = plainer ?? wanted;
   const buy = purchaseFor(chosen.buy, say);
   const isTold = method === 'best' && fewest && isEasier(fewest, chosen.cuts, chosen.patches);
   const other = isTold ? fewest : undefined;
@@ -194,7 +192,7 @@ function answer(
     },
     notes: assumedNote(assumed),
     cautions: bladeCaution(here),
-    choices: asked.otherwise,
+    choices: [...(chosen.buy > wanted.buy + NO_GAIN ? [leastCloth(wanted, here)] : []), ...asked.otherwise],
     pictures: cuttingPictures(
       {
         ...{ title, patch: asked.patch, plan: chosen.way?.plan ?? least.plan, pieces: found.pieces },
@@ -208,82 +206,9 @@ function answer(
   });
 }
 
-/** Shorter than the trade's best by less than this is no gain, in inches. */
-const NO_GAIN = 1e-5;
-
-function wayOf(
-  method: Told['method'],
-  found: Yardage,
-  least: BestLength,
-  fewest: FewestCuts<YardageWay> | undefined,
-  { here: { say }, shrink }: Told,
-): Way | undefined {
-  const isTrade = method !== 'best' || least.length > found.best.length - NO_GAIN;
-  if (!isTrade) {
-    const words = blocksWords(least.plan, say).map((line) => line.replace(/\.$/, ''));
-    const { plan } = least;
-    return {
-      buy: least.length / (1 - shrink),
-      words: periods(words),
-      cuts: cutsOfBest(plan),
-      patches: plan.count,
-    };
-  }
-  const way = method === 'fewest' ? fewest?.of : found[method];
-  if (!way) return undefined;
-  const words = [`${nameOf(way)}: ${cuttingWords(way, say)}`];
-  return { buy: way.buy, words, cuts: planCuts(way.plan), patches: way.plan.count, way };
-}
-
-/** All but the last line end here; what it takes is still to come. */
-const periods = (lines: readonly string[]): string[] =>
-  lines.map((line, i) => (i < lines.length - 1 ? `${line}.` : line));
-
-const fewestLine = ({ of, cuts }: FewestCuts<YardageWay>, say: Speech): string =>
-  `Fewest cuts, ${bought(of.buy, say)}: ${cuttingWords(of, say)}; ${cutsWords(cuts)}.`;
-
 function madeWords({ pieces }: Yardage, { of, pieces: asked }: Told): string[] {
   const spare = pieces > asked ? `${grouped(asked)} and ${grouped(pieces - asked)} to spare` : grouped(asked);
   return of || pieces > asked ? [`${spare}${of ? `, for ${of.words}` : ''}.`] : [];
-}
-
-const nameOf = ({ method, direction }: YardageWay): string =>
-  method === 'strips' && direction === 'lengthwise' ? 'Strips lengthwise' : METHOD[method];
-
-/** The cutting list: so many strips or rows, so many patches from each, what is left for the last. */
-function cuttingWords({ list, plan, method }: YardageWay, say: Speech): string {
-  const { rows, perRow, lastRow } = list;
-  const along = plan.direction === 'lengthwise' && method !== 'strips' ? ' lengthwise' : '';
-  const what = { strips: 'strips', nested: 'rows', turned: 'rows', squares: 'rows of squares' }[method];
-  const each =
-    perRow[0] === perRow[1] || rows < 2
-      ? `${grouped(perRow[0])} from each`
-      : `${grouped(perRow[0])} and ${grouped(perRow[1])} by turns`;
-  const full = rows % 2 === 1 || rows < 2 ? perRow[0] : perRow[1];
-  const last = rows > 1 && lastRow < full ? `, ${grouped(lastRow)} from the last` : '';
-  return `${grouped(rows)} ${rows === 1 ? what.replace(/s( of.*)?$/, '$1') : what} of ${say.length(plan.rowHeight)}${along}, ${each}${last}`;
-}
-
-function otherWays(
-  found: Yardage,
-  told: readonly (YardageWay | undefined)[],
-  { patch }: AskedPatch,
-  say: Speech,
-): Reply['table'] {
-  const rows = METHODS.flatMap((name) => {
-    const way = found[name];
-    if (!way || told.includes(way)) return [];
-    if (name === 'lengthwise' && found.strips && way.length > found.strips.length - 1e-6) return [];
-    const blunt = way.plan.patch.cornerStyle !== patch.cornerStyle ? ', blunt corners' : '';
-    return [
-      [
-        nameOf(way),
-        bought(way.buy, say),
-        `${say.plain(roundUp(way.buy, say))}: ${cuttingWords(way, say)}${blunt}`,
-      ],
-    ];
-  });
-  return rows.length === 0 ? null : { columns: ['other ways', 'buy', 'needed'], rows };
 }
 
 function assumptions(asked: AskedPatch, { here, shrink, width }: Told): string[] {
@@ -292,19 +217,4 @@ function assumptions(asked: AskedPatch, { here, shrink, width }: Told): string[]
   if (!given.has('width')) taken.push(`${whose(defaults.width.from)}${say.plain(width)} usable width`);
   if (!given.has('shrink') && shrink === 0) taken.push('no shrinkage');
   return taken;
-}
-
-function figuresOf(
-  found: Yardage,
-  best: number,
-  fewest: FewestCuts<YardageWay> | undefined,
-): Record<string, Figure> {
-  const figures: Record<string, Figure> = { pieces: count(found.pieces) };
-  for (const name of METHODS) {
-    const way = found[name];
-    if (way) Object.assign(figures, purchaseFigures(name, way.buy));
-  }
-  Object.assign(figures, purchaseFigures('best', best));
-  if (fewest) Object.assign(figures, purchaseFigures('fewest', fewest.of.buy));
-  return figures;
 }

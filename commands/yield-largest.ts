@@ -4,6 +4,7 @@ import type { ClothSize } from '../src/calculator/fabric/plan.ts';
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import { stripFor } from '../src/calculator/shapes/strip.ts';
 import type { Answer, Here } from '../src/chat/command.ts';
+import { LONGEST } from '../src/chat/option-kinds.ts';
 import { count, inches, reply } from '../src/chat/reply.ts';
 import { INCHES } from '../src/measure/length.ts';
 import { wrong } from '../src/measure/result.ts';
@@ -29,9 +30,6 @@ export interface LargestAsk {
 /** Papers and rulers come in eighths; on a metric ruler a millimetre is as easy. */
 const stepOf = ({ say }: Here): number => (say.reading === 'metric' ? INCHES.mm : 1 / 8);
 
-/** No patch is larger than a size may be said. */
-const LARGEST = 480;
-
 /** Whether a size has been said in any of the ways there are. */
 export const isSized = ({ size, edge, flats, height, side, corners }: PatchValues): boolean =>
   [size, edge, flats, height, side].some((one) => one !== undefined) || typeof corners === 'object';
@@ -43,7 +41,8 @@ export function largestAnswer(ask: LargestAsk, here: Here): Answer {
   if (second !== undefined) return wrong('needs-two-measures');
   const step = stepOf(here);
   const at = (steps: number): AskedPatch | null => {
-    const asked = askedPatch({ ...values, size: { value: steps * step } }, here, () => '');
+    const sized = { ...values, measure: 'edge', given: 'finished', size: { value: steps * step } } as const;
+    const asked = askedPatch(sized, here, () => '');
     return 'asks' in asked || !asked.ok ? null : asked.value;
   };
   const gives = (steps: number): number => {
@@ -55,15 +54,21 @@ export function largestAnswer(ask: LargestAsk, here: Here): Answer {
     );
   };
   const area = cloths.reduce((sum, { size, count: of }) => sum + of * size.width * size.length, 0);
-  const roomFor = (steps: number): boolean => (at(steps)?.patch.cut.area ?? Infinity) * pieces <= area;
-  const most = largestThat(roomFor, Math.floor(LARGEST / step));
-  const found = largestThat((steps) => gives(steps) >= pieces, most);
+  // Curves close up where the seam is large beside the patch: the least size is not always one step.
+  const none = largestThat((steps) => at(steps) === null, Math.floor(LONGEST / step));
+  const beyond = (serves: (steps: number) => boolean, most: number) =>
+    none + largestThat((steps) => serves(none + steps), most - none);
+  const most = beyond(
+    (steps) => (at(steps)?.patch.cut.area ?? 0) * pieces <= area,
+    Math.floor(LONGEST / step),
+  );
+  const found = beyond((steps) => gives(steps) >= pieces, most);
   const patch = at(found);
-  if (!patch)
+  if (!patch || found === none)
     return wrong('too-many-for-cloth', {
       count: grouped(pieces),
       what: pieces === 1 ? title : titles,
-      least: here.say.plain(step),
+      least: here.say.plain((none + 1) * step),
     });
   const { say, again } = here;
   const { height } = stripFor(patch.patch.shape, patch.patch.dimensions, patch.patch.seam);
@@ -87,6 +92,6 @@ export function largestAnswer(ask: LargestAsk, here: Here): Answer {
       ask.assumed(patch.assumed.filter((one) => one !== `the size is ${sizeWords(values.shape)}`)),
     ),
     cautions: bladeCaution(here),
-    choices: [{ label: 'How to cut them', ask: again({ size }) }],
+    choices: [{ label: 'How to cut them', ask: again({ size, measure: null, given: null }) }],
   });
 }

@@ -42,9 +42,11 @@ export function yieldReply(
     readonly wanted: number | undefined;
     /** Of how many rounds the rosettes are that were asked for. */
     readonly rounds: number | undefined;
+    /** Whether it is a sheet of paper that is cut. */
+    readonly paper: boolean;
   },
 ): Reply | ReturnType<typeof wrong> {
-  const { say, assumed, title, selvage, wanted, rounds } = here;
+  const { say, assumed, title, selvage, wanted, rounds, paper } = here;
   const fewest = fewestCuts(serving(found, best), (plan) => plan);
   const way = wayOf(method, found, best, fewest, here);
   if (!way) return wrong('method-not-for-shape', { method, shape: CATALOGUE[asked.shape].titles });
@@ -68,7 +70,7 @@ export function yieldReply(
         ? {}
         : { pieces: count(wanted), clothPieces: count(Math.ceil(wanted / way.count)) }),
     },
-    notes: assumedNote(assumed),
+    notes: [...paperNote(paper), ...assumedNote(assumed)],
     cautions: bladeCaution(here),
     choices: asked.otherwise,
     pictures: cuttingPictures(
@@ -80,6 +82,10 @@ export function yieldReply(
     ),
   });
 }
+
+/** A sheet that is printed has bars to measure, which a plain one has not. */
+const paperNote = (paper: boolean): string[] =>
+  paper ? ['A sheet printed by `/template` holds fewer: its two bars to measure take room.'] : [];
 
 /** The trade's plans that serve the patch as it was asked for, pointed or blunt. */
 const serving = ({ plans }: Yield, { patch }: BestPlan): CuttingPlan[] =>

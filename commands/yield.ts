@@ -80,7 +80,8 @@ const yieldCommand: Command = {
         if (values.rounds !== undefined && values.motif)
           return wrong('one-of-these', { got: 'motif, rounds' });
         const { pieces } = values;
-        if (pieces !== undefined && !isSized(values)) return ofWhatSize({ ...values, pieces }, here);
+        if (pieces !== undefined && isWithoutSize(values, here))
+          return ofWhatSize({ ...values, pieces }, here);
         if (values.have) return fromAll({ ...values, have: values.have }, here);
         return fromOne({ ...values, cloth: values.cloth! }, here);
       },
@@ -112,6 +113,7 @@ function fromOne(values: Asked & { readonly cloth: Cloth }, here: Here): Answer 
     selvage: selvageOf(values.cloth),
     wanted: values.pieces,
     rounds: values.rounds,
+    paper,
   };
   const title = `${titled(asked.value, here)}, from ${pieceName(values.cloth)}${here.say.size(size.width, size.length)}`;
   if (values.motif)
@@ -126,6 +128,10 @@ function fromOne(values: Asked & { readonly cloth: Cloth }, here: Here): Answer 
     title,
   });
 }
+
+/** No size, and nothing said of how the cloth is cut or printed, which the search does not heed. */
+const isWithoutSize = (values: Asked, { given }: Here): boolean =>
+  !isSized(values) && !given.has('method') && values.motif === undefined && values.rounds === undefined;
 
 /** So many patches, and no size: the largest at which they come out. */
 function ofWhatSize(values: Asked & { readonly pieces: number }, here: Here): Answer {

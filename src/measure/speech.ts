@@ -79,10 +79,10 @@ function shortInches(inches: number): string {
   return decimal(inches, 2);
 }
 
-/** What is said of a quarter inch must be 6.35 mm: to a hundredth while it is small, to a tenth above. */
+/** What is said of an eighth must be 3.175 mm: to a thousandth while it is small, to a tenth above. */
 function exactMetric(inches: number): string {
   const mm = inches * MM_PER_INCH;
-  if (mm < 100) return `${decimal(mm, 2)} mm`;
+  if (mm < 100) return `${decimal(mm, mm < 10 ? 3 : 2)} mm`;
   return mm < 1000 ? `${decimal(mm, 1)} mm` : `${decimal(mm / 10, 1)} cm`;
 }
 

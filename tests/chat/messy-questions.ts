@@ -554,6 +554,7 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['how long to cut and baste a 2 round rosette', '/time rosette:2 work:basting'],
   ['how many hours of basting for a queen in 1 inch', '/time field:queen size:1in work:basting'],
   ['how much thread to tack 240 1in hexies', '/time pieces:240 size:1in work:basting'],
+  ['hours to baste a queen 1in with glue', '/time field:queen size:1in work:gluing'],
   ['how long to cut 240 1in hexies', '/time pieces:240 size:1in work:cutting'],
   ['how long to trace and cut a 60x72 in 1 inch', '/time field:60x72in size:1in work:cutting'],
   ['how long to cut, baste and sew a 3 round rosette', '/time rosette:3'],

@@ -34,7 +34,8 @@ describe('/ruler', () => {
     const metric = await answered(ask, '/ruler 2.3cm');
     expect(metric.title).toBe('2.3 cm (23 mm)');
     expect(metric.lines).toEqual([
-      '7/8 in (0.906) on an inch ruler; that mark is 0.031 in too short.',
+      '7/8 in (0.906) on an inch ruler.',
+      'That mark is 0.031 in too short.',
       '2.3 cm (23 mm) on a metric ruler.',
     ]);
     const inch = await answered(ask, '/ruler 3/8in');
@@ -43,12 +44,16 @@ describe('/ruler', () => {
 
   test('a length of cloth is said as cloth, and as it is sold', async () => {
     const { lines } = await answered(ask, '/ruler 3yd');
-    expect(lines.at(-1)).toBe('3 yd, 2.74 m. To buy as much: 3 yd or 2.8 m.');
+    expect(lines.slice(0, 2)).toEqual(['3 yd, 2.74 m.', 'To buy as much: 3 yd or 2.8 m.']);
+    expect((await answered(ask, '/ruler 10in')).lines.slice(-2)).toEqual([
+      '0.28 yd, 0.25 m.',
+      'To buy as much: 3/8 yd or 0.3 m.',
+    ]);
     expect((await answered(ask, '/ruler 4in')).lines).toHaveLength(2);
   });
 
   test('too short, too long, no length', async () => {
-    expect((await ask('/ruler 0.001in')).error?.code).toBe('too-small');
+    expect((await ask('/ruler 0.02in')).error?.code).toBe('too-small');
     expect((await ask('/ruler 101yd')).error?.code).toBe('too-large');
     expect((await ask('/ruler')).error?.code).toBe('option-missing');
     expect((await ask('/ruler fat quarter')).error).not.toBeNull();

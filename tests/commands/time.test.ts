@@ -126,6 +126,19 @@ describe('/time, as it is asked by the contract', () => {
     expectFigures(diamonds, 'in', { threadLength: 96 * (1.1 * 8 + 4) });
   });
 
+  test('with glue, told first where it is asked for; cutting and basting together', async () => {
+    const reply = await answered(ask, '/time pieces:600 work:gluing hours:5');
+    expectFigures(reply, 'min', { minutesLow: 300, minutesHigh: 900, threadMinutesHigh: 2400 });
+    expect(reply.lines[0]).toBe('5 to 15 hours of basting with glue.');
+    expect(reply.lines).toContain('Cutting comes before it: 5 to 15 hours; both 10 to 30 hours.');
+    expect(reply.figures.threadLength).toBeUndefined();
+  });
+
+  test('who asks for the thread reads it first', async () => {
+    expect((await answered(ask, 'how much thread for 240 1in hexies')).lines[0]).toMatch(/^Thread: /);
+    expect((await answered(ask, 'how long for 240 1in hexies')).lines[0]).toMatch(/hours of stitching\.$/);
+  });
+
   test('cutting alone, with a care for the blade', async () => {
     const reply = await answered(ask, '/time rosette:3 size:1in work:cutting');
     expectFigures(reply, '', { pieces: 37 });

@@ -186,3 +186,27 @@ describe('/yardage, as it is asked by the contract', () => {
     }
   });
 });
+
+describe('what is told first of the ways to cut', () => {
+  test.each([
+    ['/yardage 350 diamond 2in', /^Strips lengthwise: 18 strips/],
+    ['/yardage 300 hexagon 1in', /^Nested: 21 rows/],
+  ])('%s: a way of the trade, where it is no dearer', async (words, how) => {
+    const reply = await answered(ask, words);
+    expect(reply.lines[1]).toMatch(how);
+    const [choice] = reply.choices;
+    expect(choice?.label).toMatch(/^With the least cloth, /);
+    const least = await answered(ask, choice!.ask);
+    const needed = ({ lines }: typeof least) => Number(/([\d.]+) in needed/.exec(lines[0] ?? '')?.[1]);
+    const bought = ({ lines }: typeof least) => /^Buy ([^:]+):/.exec(lines[0] ?? '')?.[1];
+    expect(needed(least)).toBeLessThan(needed(reply));
+    expect(bought(least)).toBe(bought(reply));
+    expect(least.figures).toMatchObject({ bestLength: reply.figures.bestLength });
+  });
+
+  test('what is dearer, or leaves nothing to spare, does not stand first', async () => {
+    const dearer = await answered(ask, '/yardage 36 hexagon 1in');
+    expect(dearer.lines[0]).toMatch(/^Buy 1\/8 yd/);
+    expect(dearer.choices.map(({ label }) => label).join()).not.toContain('least cloth');
+  });
+});

@@ -127,6 +127,29 @@ describe('/yield, as it is asked by the contract', () => {
     },
   );
 
+  test('the largest is told by its side, whatever was said of measuring', async () => {
+    const plain = await answered(ask, '/yield hexagon cloth:10in-square pieces:1');
+    for (const said of ['measure:flats', 'given:cut'])
+      expect(
+        numberOf(await answered(ask, `/yield hexagon ${said} cloth:10in-square pieces:1`), 'finishedEdge'),
+      ).toBe(numberOf(plain, 'finishedEdge'));
+  });
+
+  test('a patch that a seam closes up below some size is found above it', async () => {
+    expectFigures(await answered(ask, '/yield clamshell cloth:fat-quarter pieces:300'), 'in', {
+      finishedEdge: 5 / 8,
+    });
+    const reply = await answered(ask, '/yield tumbler narrow:2in cloth:fat-quarter pieces:40');
+    expect(numberOf(reply, 'finishedEdge')).toBeGreaterThan(2);
+  });
+
+  test('a print or a way of cutting is not sought for: a size is asked', async () => {
+    for (const said of ['motif:4x4in', 'method:strips', 'rounds:1'])
+      expect((await ask(`/yield hexagon cloth:fat-quarter pieces:12 ${said}`)).error?.code).toBe(
+        'size-missing',
+      );
+  });
+
   test('the largest in millimetres for who reads them', async () => {
     const metric = openAsking();
     await answered(metric, '/me set reading:metric');

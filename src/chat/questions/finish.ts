@@ -41,6 +41,14 @@ export const FINISH_TURNS: readonly Turn[] = [
     of: /^time$/,
     words:
       /\b(?:(?:cut(?:ting)?|trac(?:e|ing)) (?:and|&|n) )?(?:(?:thread|glue)[- ])?(?:bast(?:e|ing)|tack(?:ing)?)\b/i,
+    where: /\bglu(?:e|ing)\b/i,
+    unless: SEWING,
+    says: () => 'work:gluing',
+  },
+  {
+    of: /^time$/,
+    words:
+      /\b(?:(?:cut(?:ting)?|trac(?:e|ing)) (?:and|&|n) )?(?:(?:thread|glue)[- ])?(?:bast(?:e|ing)|tack(?:ing)?)\b/i,
     unless: SEWING,
     says: () => 'work:basting',
   },
