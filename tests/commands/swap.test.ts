@@ -36,6 +36,7 @@ describe('/swap open', () => {
     ['/swap offer 1 charm pack red', 'goods-pack'],
     ['/swap offer two bundles of blue', 'goods-pack'],
     ['/swap want 4 fat quarters not florals', 'goods-but-not'],
+    ['/swap offer 4 fat quarters, washed, no smoke', undefined],
   ])('%s is met with %s', async (words, code) => {
     const guild = await guildRoom();
     await guild.ask('/swap open name:Stash');
