@@ -2,6 +2,7 @@ import { type Answer, type Command, form, type Here } from '../src/chat/command.
 import { bare, required, usually } from '../src/chat/option.ts';
 import { words } from '../src/chat/option-kinds.ts';
 import { count, minutes as minutesFigure, reply } from '../src/chat/reply.ts';
+import { calledIn } from '../src/chat/sayings/saying.ts';
 import { renewed, standingsChoice } from '../src/guild/challenge-choices.ts';
 import type { Challenge } from '../src/guild/challenge-facts.ts';
 import { nounFor } from '../src/guild/counted.ts';
@@ -89,7 +90,9 @@ async function withChallengeInNote<S extends { readonly note?: string; readonly 
   if (name === undefined || said.challenge !== undefined) return said;
   const all = await facts.challenges.all(guild);
   const found = all.find((one) => one.open && one.name.toLowerCase() === name);
-  return found ? { ...said, challenge: String(found.number), note: undefined } : said;
+  if (found) return { ...said, challenge: String(found.number), note: undefined };
+  const called = calledIn(said.note ?? '', 'challenge').replace('challenge:', '');
+  return called ? { ...said, challenge: called } : said;
 }
 
 /** What stands in a note without its name is read out of it: she typed it in one line. */

@@ -290,6 +290,9 @@ describe('logging', () => {
     expect((await guild.ask('I made 3 rosettes')).title).toBe('Spring');
     expect((await guild.ask('i did 2 for spring')).title).toBe('Spring');
     expect((await guild.ask('i did 2 for the Kids stars challenge')).title).toBe('Kids stars');
+    expect(await errorOf(guild, 'i did 2 for the Winter challenge')).toBe('together-unknown');
+    expect(await errorOf(guild, 'join the Winter challenge', { as: 'Bea' })).toBe('together-unknown');
+    expect((await guild.ask('Join Spring', { as: 'Bea' })).title).toBe('Joined Spring');
     expect((await guild.ask('i did 2')).asks).toBe('Which challenge do you mean?');
   });
 

@@ -1,4 +1,4 @@
-import { END, heard, LEAD, type Saying } from './saying.ts';
+import { calledIn, END, heard, LEAD, type Saying } from './saying.ts';
 
 const CHALLENGE = "(?:the|our|this) (?:[\\p{L}’'-]+ )?challenge";
 
@@ -73,7 +73,7 @@ export const LOOKING: readonly Saying[] = [
       return `pace:${pace ?? other}`;
     },
   }),
-  heard('challenge show', { any: SHOW, none: [THE_WORK] }),
+  heard('challenge show', { any: SHOW, none: [THE_WORK], words: (text) => calledIn(text, 'challenge') }),
   heard('standings', { any: STANDINGS, none: [THE_WORK] }),
   heard('challenge list', {
     any: [

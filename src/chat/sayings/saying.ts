@@ -50,3 +50,23 @@ export const weekdayIn = (text: string): string => WEEKDAY.exec(text)?.[1]?.toLo
 
 /** She says that it is not so. */
 export const NOT_SO = /\bnot\b|n['’]t\b|\bnever\b|\bbut\b|\bcannot\b/i;
+
+/** What a challenge or a swap is like, and no name of it. */
+const LIKE =
+  /^(?:(?:new|current|next|first|second|last|latest|big|little|whole|open|same|sewing|stitching|piecing|quilt(?:ing)?|patchwork|guild(?:['’]s)?|group(?:['’]s)?|club|month(?:['’]s|ly)?|year(?:['’]s|ly)?|week(?:['’]s|ly)?|season(?:['’]s)?|rosettes?|flowers?|stars?|blocks?|hex\w*|diamonds?|patch(?:es)?|fabrics?|cloth|scraps?|charms?|squares?|strips?|fat|quarters?)\s*)+$/i;
+
+/**
+ * The name by which a challenge or a swap is called, under its option; nothing where it is only said what it is
+ * like.
+ *
+ * @example
+ * calledIn('join the Winter challenge', 'challenge') // "challenge:Winter"
+ * calledIn('join the new sewing challenge', 'challenge') // ""
+ */
+export function calledIn(text: string, what: 'challenge' | 'swap'): string {
+  const called = new RegExp(
+    `\\b(?:the|our|this|your) ((?:[\\p{L}\\d’'-]+ ){0,2}[\\p{L}\\d’'-]+) ${what}\\b`,
+    'iu',
+  ).exec(text)?.[1];
+  return called === undefined || LIKE.test(called) ? '' : `${what}:${called}`;
+}

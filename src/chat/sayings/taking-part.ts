@@ -1,4 +1,4 @@
-import { END, heard, LEAD, NOT_SO, type Saying } from './saying.ts';
+import { calledIn, END, heard, LEAD, NOT_SO, type Saying } from './saying.ts';
 
 const MAY =
   "(?:(?:can|may|could) (?:i|you) (?:still )?|i(?:['’]d| would)? (?:(?:really )?(?:like|love|want|have|need)) to |i(?:['’]ll| will) |i wanna |let me )?";
@@ -30,10 +30,26 @@ const leaving = (what: string): readonly RegExp[] => [
   of(LEAD, '(?:can you |could you )?', `take me (?:out of|off) ${what}`, AND_WHY),
 ];
 
+/** "Join Winter": a name is told from cloth by its capital. */
+const NAMED =
+  /^\s*(?:[Cc]an I |I(?:['’]d like| want) to |I(?:['’]ll| will) )?[Jj]oin (?<name>(?!The |This |Our |Me |In )\p{Lu}[\p{L}\d’'-]*(?: [\p{L}\d’'-]+)?)\s*[.!?]*$/u;
+
+const challenge = (text: string): string => calledIn(text, 'challenge');
+const swap = (text: string): string => calledIn(text, 'swap');
+
 /** She takes part, or does so no more. */
 export const TAKING_PART: readonly Saying[] = [
-  heard('swap leave', { any: leaving(SWAP), none: [NOT_SO] }),
-  heard('challenge leave', { any: leaving(CHALLENGE), none: [NOT_SO] }),
-  heard('swap join', { any: joining(SWAP), none: [NOT_SO] }),
-  heard('challenge join', { any: [...joining(CHALLENGE), ...JOIN_ALONE], none: [NOT_SO] }),
+  heard('swap leave', { any: leaving(SWAP), none: [NOT_SO], words: swap }),
+  heard('challenge leave', { any: leaving(CHALLENGE), none: [NOT_SO], words: challenge }),
+  heard('swap join', { any: joining(SWAP), none: [NOT_SO], words: swap }),
+  heard('challenge join', {
+    any: [...joining(CHALLENGE), ...JOIN_ALONE],
+    none: [NOT_SO],
+    words: challenge,
+  }),
+  heard('challenge join', {
+    any: [NAMED],
+    none: [NOT_SO],
+    words: (text) => NAMED.exec(text)?.groups?.name ?? '',
+  }),
 ];
