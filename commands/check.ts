@@ -8,7 +8,7 @@ import {
 import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
 import { type Command, form, type Here } from '../src/chat/command.ts';
 import { alsoNamed, bare, otherwise, required, usually } from '../src/chat/option.ts';
-import { choice, length } from '../src/chat/option-kinds.ts';
+import { choice, LONGEST, length } from '../src/chat/option-kinds.ts';
 import { count, inches, reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 import { decimal, fraction, grouped } from '../src/measure/ruler.ts';
@@ -25,6 +25,8 @@ const checkOptions = {
     bare(alsoNamed(measuredRow, 'measure', 'measures')),
     'none: only what the row should be is told',
   ),
+  short: length('In place of measured: how much less than it should be', 1 / 64, LONGEST, '1/2in'),
+  over: length('In place of measured: how much more than it should be', 1 / 64, LONGEST, '1/2in'),
   shape: otherwise(bare(choice('The shape of the patches', shapeChoices)), 'hexagon'),
   ...edgeOptions,
   along: bare(
@@ -61,7 +63,9 @@ const check: Command = {
       ],
       options: checkOptions,
       run(values, here) {
-        const { shape, row, ends, measured } = values;
+        const { shape, row, ends } = values;
+        const said = MEASURES.filter((name) => values[name] !== undefined);
+        if (said.length > 1) return wrong('one-of-these', { got: said.join(', ') });
         const asked = askedEdge(values, here, shape === 'diamond' ? 'diamond' : 'hexagon');
         if ('asks' in asked) return asked.asks;
         if (!asked.ok) return asked;
@@ -69,11 +73,19 @@ const check: Command = {
         const along = values.along ?? ways[0];
         const edge = asked.value.edge;
         const seam = seamOf(values, here);
-        const found = along && checkRow({ shape, along, ends, row, measured: measured ?? edge, edge, seam });
-        if (!found)
+        const of = { shape, row, ends, edge, seam };
+        const should = along && checkRow({ ...of, along, measured: edge });
+        if (!should)
           return along && ways.length > 0
             ? wrong('row-not-that-way', { shape: CATALOGUE[shape].titles, known: ways })
             : wrong('row-not-of-shape', { shape: CATALOGUE[shape].titles });
+        const measured = measuredOf(values, should.expected);
+        if (measured !== undefined && measured <= 0)
+          return wrong('row-all-short', {
+            short: here.say.plain(values.short ?? 0),
+            expected: here.say.plain(should.expected),
+          });
+        const found = measured === undefined ? should : (checkRow({ ...of, along, measured }) ?? should);
         const told: Told = { here, found, row, measured, seam, ends, along: along as RowAlong };
         return reply({
           title: `${many(row, CATALOGUE[shape].title, CATALOGUE[shape].titles)} in a row, ${WAY[along as RowAlong]}, ${here.say.plain(edge)} side`,
@@ -99,6 +111,17 @@ const check: Command = {
 };
 
 export default check;
+
+/** The ways to say what a row measures. */
+const MEASURES = ['measured', 'short', 'over'] as const;
+
+type Measures = { readonly [Name in (typeof MEASURES)[number]]?: number };
+
+/** What the row measures: as it was said, or by how much it is out. */
+function measuredOf({ measured, short, over }: Measures, expected: number): number | undefined {
+  if (short !== undefined) return expected - short;
+  return over === undefined ? measured : expected + over;
+}
 
 const WAY: Readonly<Record<RowAlong, string>> = {
   flats: 'flat to flat',

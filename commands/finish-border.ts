@@ -1,8 +1,9 @@
 import { type Border, type BorderJoin, border } from '../src/calculator/finishing/border.ts';
 import { form, type Here } from '../src/chat/command.ts';
-import { bare, otherwise, required, usually } from '../src/chat/option.ts';
+import { bare, neededUnless, otherwise, signed, usually } from '../src/chat/option.ts';
 import { choice, length } from '../src/chat/option-kinds.ts';
 import { count, type Figure, inches, type Reply, reply } from '../src/chat/reply.ts';
+import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { capital, many } from '../src/measure/speech.ts';
 import { assumedNote, whose } from './assumed.ts';
@@ -34,16 +35,22 @@ export const borderForm = form({
   ],
   options: {
     quilt: neededQuilt,
-    border: required(bare(length('How wide the border finishes', 1 / 4, 40, '3in'))),
+    border: neededUnless(bare(length('How wide the border finishes', 1 / 4, 40, '3in')), 'strip'),
+    strip: signed(length('In place of border: how wide its strips are cut', 1 / 4, 42, '3 1/2in')),
     outer: length('A second border, round the first', 1 / 4, 40, '6in'),
     join: otherwise(bare(joinChoice), 'butted'),
     width: usableOption,
     seam: usually(length('Seam allowance', 0, 2, '1/4in'), 'what /me and /guild keep, or 1/4in'),
   },
   run(values, here) {
-    const { quilt, border: wide, outer, join } = values;
+    const { quilt, strip, outer, join } = values;
+    if (values.border !== undefined && strip !== undefined)
+      return wrong('one-of-these', { got: 'border, strip' });
     const usable = usableWidth(values, here);
     const seam = seamOf(values, here);
+    const wide = values.border ?? strip! - 2 * seam;
+    if (wide <= 0)
+      return wrong('nothing-left', { got: here.say.plain(strip!), least: here.say.plain(2 * seam) });
     const widest = Math.max(wide, outer ?? 0) + 2 * seam;
     if (widest > usable + 1e-9) return tooWide('strip', widest, usable, here);
     const first = border({ width: quilt.width, height: quilt.height, border: wide, seam, usable, join });

@@ -102,7 +102,8 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
     const made = await (form.keeps && ask.event === null ? bound.together(work) : work(bound));
     if ('problem' in made) return explain(made.problem, found, context);
     const notes = [...passedOver(found, read.value), ...made.notes];
-    return { ...made, notes, command: command.name, audience: form.audience ?? made.audience };
+    const choices = [...(await besideChoices(found, context)), ...made.choices];
+    return { ...made, notes, choices, command: command.name, audience: form.audience ?? made.audience };
   }
 
   /** A question that can be read in several ways: each is answered, and which is meant is asked. */
@@ -122,6 +123,16 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
   }
 
   return { answer };
+}
+
+/** What a question asks for beside what was answered: as choices, where it can be read. */
+async function besideChoices({ command, besides = [] }: Found, context: ReadingContext) {
+  if (besides.length === 0) return [];
+  const { writeAsk } = await import('./write-ask.ts');
+  return besides.flatMap(({ label, form, words }) => {
+    const read = readOptions(form.options, words, context, 'question');
+    return read.ok ? [{ label, ask: writeAsk(command.name, form, read.value.values) }] : [];
+  });
 }
 
 /** So many signs of what was passed over are told. */

@@ -9,6 +9,13 @@ import type { Manner } from './read-options.ts';
 /** More than this many characters is no ask. */
 export const LONGEST_ASK = 2000;
 
+/** Another form that a question asks for, what that is called, and the words of its options. */
+export interface BesideForm {
+  readonly label: string;
+  readonly form: Form;
+  readonly words: string;
+}
+
 /** An ask found: which form of which command, with the words of its options. */
 export interface Found {
   readonly command: Command;
@@ -17,6 +24,8 @@ export interface Found {
   readonly manner: Manner;
   /** Where a question can be read in several ways: what to ask back. */
   readonly doubt?: Doubt;
+  /** What a question asks for beside that, of the same command. */
+  readonly besides?: readonly BesideForm[];
   /** Options filled in on a form, beside those in words. */
   readonly filled?: Readonly<Record<string, string>>;
 }
@@ -89,11 +98,19 @@ async function findQuestion(commands: CommandList, text: string): Promise<Result
   return found ? ok(found) : wrong('question-unread');
 }
 
-function asQuestion(command: Command, { form, words, exact, doubt }: Question): Found | null {
-  const meant = command.forms.find((one) => one.name === form);
+function asQuestion(command: Command, { form, words, exact, doubt, besides = [] }: Question): Found | null {
+  const called = (name: string) => command.forms.find((one) => one.name === name);
+  const meant = called(form);
   if (!meant) return null;
-  const manner = exact ? 'command' : 'question';
-  return { command, form: meant, options: words, manner, ...(doubt ? { doubt } : {}) };
+  const others = besides.flatMap(({ label, ask, words: said }) => {
+    const other = called(ask.slice(command.name.length + 1));
+    return other ? [{ label, form: other, words: said }] : [];
+  });
+  return {
+    ...{ command, form: meant, options: words, manner: exact ? 'command' : 'question' },
+    ...(doubt ? { doubt } : {}),
+    ...(others.length > 0 ? { besides: others } : {}),
+  };
 }
 
 /** A member may type any word, `constructor` too: only the list's own entries are commands. */

@@ -50,6 +50,7 @@ const REWRITES: readonly Rewrite[] = [
     ([, n = '', of = '']) => String(Number(figure(n)) * Number(figure(of))),
   ],
   [new RegExp(`\\b(${MANY})(?= \\d\\/\\d)`, 'gi'), ([, n = '']) => `${figure(n)},`],
+  [new RegExp(`(?<=\\bkits? for )(${SAID})\\b`, 'gi'), ([, n = '']) => figure(n)],
   [/\ba couple(?: of)? (?=[a-z]*[- ]?[a-z]+s\b)/gi, () => '2 '],
   [
     new RegExp(

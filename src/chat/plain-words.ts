@@ -17,7 +17,7 @@ const MANNERS: readonly RegExp[] = [
 
 /** Short forms and slips of words that tell what is asked, as they are spelled in full. */
 const SPELLINGS: readonly (readonly [RegExp, string])[] = [
-  [/\bw\/ ?/gi, 'with '],
+  [/\bw(?:\/ ?| (?=[a-z\d]))/gi, 'with '],
   [/\((?![\d,]+\.\d+\))([^()]*)\)/g, ', $1,'],
   [/ & /g, ' and '],
   [/\b(2 1\/2|2\.5)(?: ?(?:in(?:ch)?|"))?[- ]wide strips?\b/gi, '$1in strips'],
@@ -25,6 +25,10 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
   [
     /\b((?:half an?|an?|\d[\d /.]*) ?(?:y(?:ar)?ds?|met(?:re|er)s?|m|fat quarters?|fqs?)) each of (\w+) and (\w+)/gi,
     '$1 of $2 and $1 of $3',
+  ],
+  [
+    /\b(?:an? )?(?:uk |us )?fat[- ]?q\w*rs?\b(?: uk| us)?[ ,]+(?:is |are |of |at |about )*(?=(?:1[5-9]|2[0-3])(?: ?in| ?")? ?(?:x|by) ?(?:1[5-9]|2[0-3])\b|[45]\d ?(?:cm )?(?:x|by) ?[456]\d ?cm\b)/gi,
+    'pieces of ',
   ],
   [/\bcharm packs? of (\d+)(?: (?:charms?|squares?))?\b/gi, '$1 charms'],
   [/\b(\d+)[- ](rosette|flower) garden\b/gi, 'garden of $1 $2s'],

@@ -1,6 +1,6 @@
 import { type Cloth, pieceTitle, takeCloth } from '../measure/cloth.ts';
 import { takeClothList } from '../measure/cloth-said.ts';
-import { NUMBER, UNIT } from './question-patterns.ts';
+import { NUMBER, SIZE, UNIT } from './question-patterns.ts';
 
 /** A stretch of a question that was understood, and what it says. */
 export interface Stretch {
@@ -24,11 +24,14 @@ interface Before {
   readonly words: RegExp;
 }
 
+/** A piece so small is no quilt: under 40 in, or told in centimetres. */
+const SMALL = `(?=[1-3]?\\d(?:\\.\\d+| \\d+\\/\\d+)?(?: ?(?:in|inch|inches)\\b| ?")? ?(?:x|by) ?[1-3]?\\d(?!\\d)|\\d{1,3} ?(?:cm )?(?:x|by) ?\\d{1,3} ?cm\\b)`;
+
 /** What stands before the cloth that one has. */
 const HAD: readonly Before[] = [
   {
     where: /\b(?:have|had|got|own|found|bought)\b|'?ve\b/i,
-    words: new RegExp(`(?:${I_HAVE}|^(?:have |got ))${MINE}`, 'gi'),
+    words: new RegExp(`(?:${I_HAVE}|(?:^|[,.;] )(?:have |got ))${MINE}`, 'gi'),
   },
   {
     where: /\b(?:my|our|these|those|this)\b/i,
@@ -37,7 +40,14 @@ const HAD: readonly Before[] = [
       'gi',
     ),
   },
-  { where: /\benough\b/i, words: new RegExp(`\\benough(?: (?:in|with|of) |\\?+ )${MINE}`, 'gi') },
+  {
+    where: /\b(?:scraps?|remnants?|offcuts?|leftovers?)\b/i,
+    words: new RegExp(
+      `\\b(?:scraps?|remnants?|offcuts?|leftovers?)(?: of cloth| of fabric| of| are| is| about| measuring|:|,)* ${SMALL}(?!${SIZE} ?(?:quilt|top|throw|blanket|cushion)\\b)`,
+      'gi',
+    ),
+  },
+  { where: /\benough\b/i, words: new RegExp(`\\benough(?: (?:in|with|of) |[?:,]+ )${MINE}`, 'gi') },
   {
     where: /\benough\b|\b(?:give|make|yield|do) (?:me |us )?\d/i,
     words: new RegExp(`\\b(?:is|are|will|would|does|do|can|could) ${MINE}`, 'gi'),
@@ -47,7 +57,8 @@ const HAD: readonly Before[] = [
 const FROM_SEVERAL = new RegExp(`\\b(?:from|out of|with|using) ${MINE}`, 'gi');
 /** Said first of all; by measures alone it may be a quilt. */
 const AT_THE_START = /^/g;
-const CLOTH_NAMED = /\bfat\b|\bfqs?\b|charm|squares?|strips?|y(?:ar)?ds?\b|met(?:re|er)|\d ?m\b/i;
+const CLOTH_NAMED =
+  /\bfat\b|\bpieces of\b|\bfqs?\b|charm|squares?|strips?|y(?:ar)?ds?\b|met(?:re|er)|\d ?m\b/i;
 
 /** Without one of these nothing is cloth. */
 const MAY_BE_CLOTH =
@@ -83,7 +94,9 @@ function listAfter(before: RegExp, text: string): Had | null {
 }
 
 /** What stands before the cloth to cut from. Last, how many there are of it: the answer is for one. */
-const FROM = '\\b(?:from|out of|in|on|per|have|got|is) ';
+// "5 in charm" is no charm in which there is something.
+const IN = '(?:(?<!\\d )in|in(?= (?:an?|one|half|each|every|the|\\d)\\b))';
+const FROM = `\\b(?:from|out of|${IN}|on|per|have|got|is) `;
 const BEFORE_CLOTH = [
   new RegExp(FROM, 'gi'),
   new RegExp(`${FROM}(?:my|the|each|every|this|an?|\\d+) `, 'gi'),

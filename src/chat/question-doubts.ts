@@ -51,6 +51,12 @@ const SEVERAL =
   /\b(\d+)(?![- ]rounds?\b|[- ]pieces?\b|[- ]patch) (?:(\d+)[- ]rounds? )?(?:[a-z]+ )?(rosettes|flowers)\b/i;
 const TOGETHER = new RegExp(`${IN_ROWS}|\\b(?:paths?|garden|joined|together|set|between)\\b`, 'i');
 
+/** What of a plan was asked for. */
+function wantedOf(question: string): RegExp {
+  if (TIME.test(question)) return /\bof sewing\b/;
+  return /\bpapers (?:for|to make)\b/i.test(question) ? /^papers\b/ : /^(?:scraps|cloth in all)\b/;
+}
+
 /** Several rosettes have a path between, or none: what joins them is a third of the sewing. */
 const rosettesTogether: Doubtful = (sign, question) => {
   const found = SEVERAL.exec(question);
@@ -79,8 +85,7 @@ const rosettesTogether: Doubtful = (sign, question) => {
     ];
   });
   const rounds = sizes.length > 1 ? ' Of how many rounds?' : '';
-  const tells =
-    sign === 'kit' ? {} : { tells: TIME.test(question) ? /\bof sewing\b/ : /^(?:scraps|cloth in all)\b/ };
+  const tells = sign === 'kit' ? {} : { tells: wantedOf(question) };
   return {
     ask,
     title: `${many} ${what}`,

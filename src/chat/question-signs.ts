@@ -3,12 +3,18 @@ import { coloursIn } from './question-colours.ts';
 import {
   A_COUNT,
   APART,
+  ASKED_IN,
   BED,
   countIn,
+  DIAMONDS_ALONG,
+  LARGE_DIAMOND,
   LOOSE_STARS,
   NUMBER,
+  PATCH_SIZED,
   PATCHES,
+  RULED,
   SIZE,
+  SIZE_ASKED,
   UNIT,
 } from './question-patterns.ts';
 
@@ -16,8 +22,8 @@ import {
 export type Mark = RegExp | ((question: string) => boolean);
 
 export interface Sign {
-  /** The command and its form. */
-  readonly ask: string;
+  /** The command and its form; null for what nothing here answers. */
+  readonly ask: string | null;
   /** All of these must be there. */
   readonly all: readonly Mark[];
   /** None of these may be. */
@@ -26,6 +32,7 @@ export interface Sign {
 
 const PIECE =
   /\bfat[- ]?(?:q\w+rs?|eigh?ths?)\b|\bfqs?\b|\b(?:5|10)[- ]?(?:in(?:ch)?|")?[- ]?squares?\b|\bcharms?\b|\bstrips?\b|\bletter\b|\ba4\b/i;
+const FAT = /\bfat[- ]?(?:q\w+rs?|eigh?ths?)\b|\bfqs?\b/i;
 const CLOTH = /\b(?:fabric|cloth|bolt|yards?|yardage|yds?|met(?:re|er)s?|material)\b/i;
 const LENGTH = /\b(?:yards?|yds?|met(?:re|er)s?|fabric|cloth)\b|\d ?m\b/i;
 const IN_A_LENGTH =
@@ -38,27 +45,41 @@ const A_PIECE =
 /** Squares that something else is cut from. */
 const SQUARES = /\d ?(?:in|inch|inches|cm|")[- ]squares?\b/i;
 const OTHERS = /\b(?:hex\w*|diamonds?|triangles?|kites?|pentagons?|clam\w*|tumblers?)\b/i;
-const FROM_SIZE = new RegExp(`\\b(?:from|out of) (?:an? )?(?:\\w+ )?(?:of )?${SIZE}`, 'i');
+const FROM_SIZE = new RegExp(
+  `\\b(?:from|out of) (?:an? )?(?:(?!for\\b|to\\b|make\\b|my\\b|quilt\\b)[a-z]+ ){0,3}${SIZE}`,
+  'i',
+);
 const ENOUGH = /\b(?:give|gives|make|makes|yield|yields|do) (?:me |us )?\d/i;
 /** A patch that is cut already, and what it will come to. */
 const WAS_CUT =
   /(?<!\b(?:do|should|must|would|will|to|can|could) )\b(?:i|we|she)(?:'ve| have| had)? (?:already )?cut\b/i;
 const COMES_TO = /\b(?:finish|end up|come out|sewn)/i;
 const PAGE = /\b(?:page|sheet)\b/i;
-/** One length, in other units. */
-const UNITS = '(?:inch(?:es)?|in|cms?|centimet(?:re|er)s?|mm|millimet(?:re|er)s?|y(?:ar)?ds?|met(?:re|er)s?)';
+/** One length, in other units or by its mark; or nothing but the length. */
 const IN_OTHER_UNITS = new RegExp(
-  `\\b(?:in|to|into) ${UNITS}\\b[ ?.!]*$|\\bhow many ${UNITS} (?:is|are|in|make|to)\\b|\\bhow (?:much|long|big) is (?:\\d[\\d /.-]*|an? )${UNITS}[ ?.!]*$`,
+  `${ASKED_IN}|\\bhow (?:much|long|big) is (?:\\d[\\d /.-]*|an? )${RULED}[ ?.!]*$|\\b(?:as a fraction|on (?:a|the|my) (?:ruler|tape))\\b|^(?:what(?:'?s| is) )?${NUMBER} ?(?:${RULED}|")[ ?.!]*$`,
   'i',
 );
-const A_MEASURE = new RegExp(`(?:\\d ?|\\b(?:an?|one|half an?) )${UNITS}\\b|\\d ?"`, 'i');
-/** The size is what is asked for, and the cloth is there. */
-const LARGEST = /\b(?:biggest|largest|maximum|max)\b/i;
+const A_MEASURE = new RegExp(
+  `(?:\\d ?|\\b(?:an?|one|half|quarter)(?: of)?(?: an?)? )${RULED}\\b|\\d ?"`,
+  'i',
+);
+/** "Convert 3/8 to mm": without its unit it is a bare length. */
+const CONVERTED = new RegExp(`^(?:please )?convert ${NUMBER} (?:in|to|into) ${RULED}[ ?.!]*$`, 'i');
 const WHAT_SQUARE = /\b(?:what|which|how (?:big|large) an?)(?: size)?(?: of)?(?: an?)? square\b/i;
-const WHAT_SIZE = /\bwhat size\b|\bhow (?:big|large)\b/i;
-const TO_GET = /\b(?:get|cut|fit|make|squeeze)(?: out)? \d+\b(?! ?(?:in\b|inch|"|cm|mm|x\b|by\b|\/|\.))/i;
+const BIG_ENOUGH = /\b(?:big|large|wide) enough\b|\b(?:do|work) for\b/i;
+/** A strip that is cut already, and what comes of it. */
+const A_STRIP = new RegExp(
+  `\\b${NUMBER}(?:${UNIT})?[- ](?:wide )?strips?\\b|\\bstrips? (?:is|are) ${NUMBER}`,
+  'i',
+);
+const MADE_OF_IT = /\bfinished size\b|\bwhat(?: size)? \w+ (?:sides?|does|do|is)\b/i;
 export const TIME =
-  /\btime (?:for|to)\b|\bhow long\b[?.! ]*$|\bhow long\b(?!.*\bsides?\b).*\b(?:take|sew|stitch|finish|piece|make|for|to|do)|\bwhen\b.*\b(?:finish|done)\b|\b(?:hours?|weeks?|evenings|nights|minutes|thread|needlefuls?|stitches)\b/i;
+  /\btime (?:for|to)\b|^(?:(?:the |my )?(?:total|sewing|stitching|prep|basting|cutting) )?time (?!zone)|\bmin(?:ute)?s? (?:an?|per|each|every) seam\b|\bhow long\b[?.! ]*$|\bhow long\b(?!.*(?<!\b(?:a|per|each) )\bsides?\b).*\b(?:take|sew|stitch|finish|piece|make|for|to|do)|\bwhen\b.*\b(?:finish|done)\b|\b(?:hours?|weeks?|evenings|nights|minutes|thread|needlefuls?|stitches)\b/i;
+const TIME_FIRST = /^(?:(?:the |my )?total )?time\b/i;
+/** Layers of a quilt are basted too, and not over papers. */
+const LAYERS = /\b(?:sandwich\w*|layers?|pin(?:s|ned|ning)?)\b/i;
+const BASTED = /\b(?:bast\w*|tack(?:ed|ing)?)\b/i;
 /** How long, with nothing more said of what takes so long. */
 const LONG = /\bhow long\b/i;
 const SIZED = new RegExp(`${BED}|\\d ?(?:in|inch|inches|cm|m|ft|["'])? ?(?:x|by) ?\\d`, 'i');
@@ -94,6 +115,8 @@ export const LONG_OR_MUCH = new RegExp(`${MUCH.source}|${TIME.source}|\\byardage
 const PRINTED =
   /\btemplates?\b|\bprint(?:able|ed|out)?\b(?! ?(?:repeats?|is\b|that\b)).*\b(?:hex\w*|papers?|pieces?|patches|shapes?|diamonds?|triangles?|kites?|squares?|octagons?|pentagons?|tumblers?|clam\w*|apple\w*)\b|\bpapers?\b.*\bprint/i;
 const SHEETS = /\bhow many (?:(?:a4|letter|paper) )?(?:sheets|pages)\b/i;
+/** Papers for rosettes or a quilt are as many as it has patches. */
+const PAPERS_TO_MAKE = /\bpapers (?:for|to make)\b/i;
 const PAPERS_FOR = /\bpapers (?:for|to make) (?:my |the |all )?\d{2,}/i;
 const FINISHING = /\b(?:backing|binding|batting|wadding)\b/i;
 
@@ -107,7 +130,9 @@ const TIME_TAKEN = /\btakes?\b|\bhours?\b|\bweeks?\b|\bsew\b/i;
 const PATCH_OR_ROW = new RegExp(`${PATCH.source}|\\brows?\\b`, 'i');
 const OUT_WRONG =
   /\b(?:come|comes|coming|came|turn\w*) out (?:all |much |a bit |a little |far |too )*(?:small|short|big|large|long|wrong|uneven)\b/i;
-const IS_LONG = /\b(?:is|are|was|were|only)\b (?:only |about |just )*\d/i;
+const IS_LONG = /\b(?:is|are|was|were|only|got|get)\b (?:only |about |just )*\d/i;
+/** The side of the patches, and last of all what their row measures. */
+const SIZE_THEN_LENGTH = new RegExp(`${NUMBER}${UNIT}[ ,=]+${NUMBER}(?:${UNIT})?[ .!?]*$`, 'i');
 const SHOULD_BE = /\bshould(?: have)? (?:be|been|measured?)\b/i;
 const ROW_AND_LENGTH = new RegExp(`${PATCHES}[ ,:=-]+${NUMBER}(?:${UNIT})`, 'i');
 const ASKING_NUMBER = /\bhow (?:many|much|long|big|wide)\b|\bwhat (?:should|do|would|can)\b/i;
@@ -122,12 +147,18 @@ const NEEDED = new RegExp(
   `${A_COUNT}|\\b(?:for|make|cover|fill) (?:an? |the |my )?(?:${BED}|${SIZE})|\\b(?:rosettes?|flowers?|garden|stars?|blocks)\\b|\\b\\d+[- ]rounds?\\b`,
   'i',
 );
+/** The question without the cloth that one has. */
+function besideCloth(question: string): string {
+  const has = hadIn(question);
+  return has ? `${question.slice(0, has.at)} ${question.slice(has.at + has.length)}` : question;
+}
 /** Patches or a layout, beside the cloth that one has. */
 const needed: Mark = (question) => {
-  const has = hadIn(question);
-  const rest = has ? `${question.slice(0, has.at)} ${question.slice(has.at + has.length)}` : question;
+  const rest = besideCloth(question);
   return NEEDED.test(rest) || partsIn(rest) !== null;
 };
+/** The size of a quilt, beside the cloth that one has. */
+const sizedBeside: Mark = (question) => SIZED.test(besideCloth(question));
 /** The number asked for is what the cloth gives, and not what is needed. */
 const HOW_MANY = /\bhow many\b(?! (?:more|yards?|yds?|met))/i;
 const inColours: Mark = (question) => coloursIn(question) !== null;
@@ -144,6 +175,7 @@ const SOME_CLOTH: Mark = (question) =>
   SQUARES.test(question) ||
   A_LENGTH.test(question) ||
   A_PIECE.test(question) ||
+  FROM_SIZE.test(question) ||
   had(question);
 const QUILT_NAMED = new RegExp(`\\b(?:quilts?|bed|border|backing|star|rosette|block)\\b|${BED}`, 'i');
 
@@ -170,13 +202,20 @@ export const SIGNS: readonly Sign[] = [
       /\b(?:seams?|border|binding|backing|wide|row|repeat)\b/i,
     ],
   },
-  { ask: 'ruler', all: [/^(?:please )?convert\b/i, A_MEASURE], none: [PATCH, QUILT, /\d ?(?:x|by) ?\d/i] },
+  {
+    ask: 'ruler',
+    all: [/^(?:please )?convert\b/i, A_MEASURE],
+    none: [PATCH, QUILT, /\d ?(?:x|by) ?\d/i, /\b(?:minutes?|hours?|weeks?|days?)\b/i],
+  },
+  { ask: 'ruler', all: [CONVERTED] },
   { ask: 'swap list', all: [/\bswap\b/i, /\b(?:what|who|list|show|offered|wanted|wished)\b/i] },
   { ask: 'plan list', all: [/\b(?:our|the guild['’]?s|kept|which|what) plans\b/i] },
   {
     ask: 'plan show',
     all: [/\b(?:show|see|open|look at|where['’]?s|find)\b.*\bplan (?:called |named |of )?\w/i],
   },
+  { ask: 'plan make', all: [PAPERS_TO_MAKE, ROSETTES], none: [isCounted] },
+  { ask: 'plan make', all: [PAPERS_TO_MAKE, SIZED], none: [isCounted, MANY] },
   { ask: 'template', all: [PRINTED], none: [/\btemplate size\b|\bmy templates?\b/i] },
   { ask: 'template', all: [SHEETS, PATCH] },
   { ask: 'template', all: [PAPERS_FOR], none: [/\d ?(?:x|by) ?\d/i] },
@@ -195,36 +234,43 @@ export const SIGNS: readonly Sign[] = [
     none: [ASKING_NUMBER],
   },
   { ask: 'check', all: [/\bin (?:a|the|one|each|my) row\b/i, IS_LONG], none: [ASKING_NUMBER] },
+  { ask: 'check', all: [/\brow\b/i, A_ROW, SIZE_THEN_LENGTH], none: [ASKING_NUMBER, SIZED] },
   { ask: 'check', all: [ROW_ASKED, A_ROW], none: [TIME_TAKEN] },
+  { ask: null, all: [/\brows?\b/i, /\b(?:out|off) by\b/i] },
   { ask: 'check', all: [OUT_WRONG, PATCH_OR_ROW] },
   { ask: 'kit', all: [/\bkits?\b/i, /\d/] },
   { ask: 'cut', all: [WHAT_SQUARE, OTHERS], none: [/\bhow many\b/i, had] },
-  { ask: 'yield', all: [LARGEST, PATCH, SOME_CLOTH], none: [QUILT_NAMED] },
-  { ask: 'yield', all: [WHAT_SIZE, TO_GET, PATCH, SOME_CLOTH], none: [QUILT_NAMED] },
-  { ask: 'plan make', all: [had, SIZED, SET_TOGETHER] },
+  { ask: 'yield', all: [BIG_ENOUGH, SQUARES, OTHERS] },
+  { ask: 'cut', all: [A_STRIP, PATCH, MADE_OF_IT], none: [/\b(?:from|out of)\b/i] },
+  { ask: 'yield', all: [SIZE_ASKED, PATCH, SOME_CLOTH], none: [QUILT_NAMED, PATCH_SIZED, COMES_TO] },
+  { ask: 'plan make', all: [had, sizedBeside, SET_TOGETHER] },
   { ask: 'yardage', all: [had, needed], none: [HOW_MANY, PILE] },
   { ask: 'yield', all: [had, PATCH], none: [/\bhow much\b/i, CAME_OUT] },
+  { ask: 'yield', all: [had, HOW_MANY], none: [QUILT_NAMED, TIME] },
   { ask: 'cut', all: [WAS_CUT, PATCH, COMES_TO], none: [/\bhow (?:many|much|long)\b/i] },
   { ask: 'plan remove', all: [/^(?:remove|delete|drop) (?:the |my |our )?plan \w/i] },
   { ask: 'plan make', all: [/\bplan\b|\bshopping list\b/i] },
   { ask: 'plan make', all: [PILE, SIZED], none: [MANY, much] },
   { ask: 'plan make', all: [allOfIt, SIZED] },
-  { ask: 'plan make', all: [BACK_AND_EDGE, SIZED] },
+  { ask: 'plan make', all: [BACK_AND_EDGE, SIZED, PATCH] },
   { ask: 'plan make', all: [WISH, QUILT], none: [/\bhow many\b/i, much, FINISHING, /\bborders?\b/i] },
   {
     ask: 'plan make',
     all: [/\bhow much\b|\bhow long\b|\byardage\b|\bhours\b|\bfabric\b/i, SIZED, SET_TOGETHER],
     none: [FINISHING, /\bborders?\b/i],
   },
-  { ask: 'plan make', all: [MUCH, /\bstars\b/i, /\bhex\w*\b/i] },
+  { ask: 'plan make', all: [TIME_FIRST, SIZED, SET_TOGETHER] },
+  { ask: 'plan make', all: [LONG_OR_MUCH, /\bstars\b|\b\d+ star\b/i, /\bhex\w*\b/i] },
   { ask: 'plan make', all: [LONG_OR_MUCH, /\bstar quilts?\b/i, SIZED], none: [FINISHING] },
   { ask: 'plan make', all: [APART, ROSETTES, LONG_OR_MUCH] },
   { ask: 'plan make', all: [LOOSE_STARS, LONG_OR_MUCH], none: [FINISHING, SIZED] },
   { ask: 'plan make', all: [MUCH, A_PART, OF_A_GARDEN], none: [FINISHING, /\bborders?\b/i] },
   { ask: 'yardage', all: [FUSSY, HOW_MANY_OF], none: [had] },
+  { ask: null, all: [BASTED, LAYERS] },
   { ask: 'time', all: [TIME], none: [FINISHING] },
   { ask: 'yield', all: [/\bhow many\b/i, PATCH, /\b(?:from|out of)\b/i, A_LENGTH], none: [MUCH, SIZED] },
-  { ask: 'finish backing', all: [/\bbacking\b|\bfor the back\b/i] },
+  { ask: 'finish backing', all: [/\bbacking\b|\bfor the back\b|\bwide[- ]?back\b/i] },
+  { ask: 'finish backing', all: [/\bback (?:of|for) (?:an?|the|my|this|our)\b/i, QUILT] },
   { ask: 'finish binding', all: [/\bbinding\b/i] },
   { ask: 'finish batting', all: [/\b(?:batting|wadding)\b/i] },
   { ask: 'finish border', all: [/\bborders?\b/i] },
@@ -257,6 +303,7 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'yardage', all: [MUCH] },
   { ask: 'yardage', all: [/\byardage\b/i] },
   { ask: 'yardage', all: [CLOTH, /\bneed|\bbuy|\bfor\b|\benough\b/i] },
+  { ask: 'count diamonds', all: [LARGE_DIAMOND, DIAMONDS_ALONG] },
   { ask: 'count ball', all: [/\bball\b/i] },
   { ask: 'count garden', all: [/\bgarden\b/i] },
   { ask: 'count garden', all: [BETWEEN_ROSETTES] },
@@ -270,6 +317,7 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'count diamonds', all: [/\bdiamonds?\b/i, /\brounds?\b|\bcent(?:re|er)\b|\bin the middle\b/i] },
   { ask: 'count rosette', all: [/\bround (?:and|&|n) round\b/i] },
   { ask: 'count rosette', all: [inColours, /\brounds?\b/i] },
+  { ask: 'yield', all: [FAT, PATCH], none: [MUCH, QUILT] },
   { ask: 'cut', all: [CUT, /\brectang|\b(?:elongated|stretched|long)[- ]hex/i] },
   { ask: 'cut', all: [CUT, PATCH], none: [QUILT] },
   { ask: 'count field', all: [QUILT] },

@@ -23,7 +23,7 @@ const OF_CLOTHS = /^(?:plan make|kit)$/;
 export function optionWords(of: string, text: string): string {
   const reading = new Reading(text);
   if (of === 'yield') cutFrom(reading, text);
-  if (of === 'yardage') boughtFor(reading);
+  if (of === 'yardage') boughtFor(reading, text);
   // What one has is no part of a whole plan.
   if (of === 'plan make') reading.drop(hadIn(reading.rest));
   if (IN_COLOURS.test(of)) reading.first('colours', coloursIn(reading.rest));
@@ -64,12 +64,29 @@ function cutFrom(reading: Reading, text: string): void {
 }
 
 /** What is needed, by parts where they are told, and what there is of it. */
-function boughtFor(reading: Reading): void {
-  reading.last('have', hadIn(reading.rest));
+function boughtFor(reading: Reading, text: string): void {
+  const had = hadIn(reading.rest);
+  const cloths = had && clothsIn(text);
+  reading.last('have', had && cloths ? { ...had, words: forTheirParts(had.words, cloths.words) } : had);
   const count = countIn.exec(reading.rest);
   const equal = equalParts(reading.rest, count ? Number(count[1] ?? count[2]) : null);
   if (equal) reading.replace(equal.rest.replace(countIn, ' '), `need:${equal.words}`);
   else reading.last('need', partsIn(reading.rest));
+}
+
+/** "1/2 yd white" is for the path, where the path is to be white. */
+function forTheirParts(piles: string, cloths: string): string {
+  const parts = cloths
+    .split(', ')
+    .map((one) => one.split(/ (.*)/))
+    .filter(([part]) => part !== 'all');
+  return piles
+    .split(', ')
+    .map((pile) => {
+      const meant = parts.filter(([, cloth = '']) => new RegExp(`\\b${cloth}s?$`, 'i').test(pile));
+      return meant.length === 1 ? `${pile} for ${meant[0]?.[0]}` : pile;
+    })
+    .join(', ');
 }
 
 /** A question while what it says is taken out of it. */

@@ -2,6 +2,7 @@ import type { Doubt } from './doubt.ts';
 import { readGuildQuestion } from './guild-questions.ts';
 import { inFigures } from './number-words.ts';
 import { plainWords } from './plain-words.ts';
+import { type Beside, besidesIn } from './question-besides.ts';
 import { doubtIn } from './question-doubts.ts';
 import { signOf } from './question-signs.ts';
 import { optionWords } from './question-words.ts';
@@ -15,6 +16,8 @@ export interface Question {
   readonly exact?: true;
   /** Where it can be read in several ways: what to ask back. */
   readonly doubt?: Doubt;
+  /** What it asks for beside that. */
+  readonly besides?: readonly Beside[];
 }
 
 const HELP_WITH =
@@ -60,7 +63,9 @@ export function readQuestion(text: string, slips?: Parameters<typeof plainWords>
   const doubt = doubtIn(sign, plain);
   if (doubt) return { ...formOf(doubt.ask), words: doubt.ways[0]?.words ?? '', doubt };
   if (sign === null) return null;
-  return { ...formOf(sign), words: NAMED[sign]?.(plain) ?? optionWords(sign, plain) };
+  const words = NAMED[sign]?.(plain) ?? optionWords(sign, plain);
+  const besides = besidesIn(sign, plain);
+  return { ...formOf(sign), words, ...(besides.length > 0 ? { besides } : {}) };
 }
 
 function formOf(ask: string): { command: string; form: string } {

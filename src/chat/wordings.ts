@@ -73,6 +73,8 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'row-not-that-way': ({ shape, known }) => `A row of ${text(shape)} is checked by ${text(known)}.`,
   'row-not-of-shape': ({ shape }) =>
     `I cannot check a row of ${text(shape)}. I can of hexagons, diamonds, triangles and squares.`,
+  'row-all-short': ({ short, expected }) =>
+    `The row should be ${text(expected)}: ${text(short)} short of that leaves none. What does it measure?`,
   'plan-what': () => 'What shall I plan? For example field, garden, rosette, stars or blocks, and a size.',
   'plan-all-name': ({ got }) =>
     `I read ${quoted(got)} as the name, and nothing to plan. Put what to plan before name:, or say it with its option, such as quilt:60x72in.`,

@@ -21,13 +21,13 @@ interface Piece extends Cloth {
  * as 18 × 22 and gives 18 × 21, a fat eighth 9 × 21. Paper: ISO 216 for A4; letter is 8½ × 11 in.
  */
 export const PIECES: readonly Piece[] = [
-  piece('fat-quarter', 'fat quarter', /^(?:fat[- ]?q(?:ua|au|u)?rt?ers?|fqs?)\b/i, 18, 21),
+  piece('fat-quarter', 'fat quarter', /^(?:fat[- ]?(?:q(?:ua|au|u)?rt?ers?|qtrs?)|fqs?)\b/i, 18, 21),
   piece('fat-eighth', 'fat eighth', /^(?:fat[- ]?eighths?|f8s?)\b/i, 9, 21),
   piece('10in-square', '10-inch square', /^10(?: ?in| ?"|[- ]inch)[- ]?squares?\b/i, 10, 10),
   piece(
     '5in-square',
     '5-inch square',
-    /^(?:5(?: ?in| ?"|[- ]inch)[- ]?squares?|charms?(?:[- ]size)?(?: squares?)?)\b/i,
+    /^(?:5(?: ?in| ?"|[- ]inch)[- ]?(?:squares?|charms?)|charms?(?:[- ]size)?(?: squares?)?)\b/i,
     5,
     5,
   ),

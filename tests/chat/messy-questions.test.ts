@@ -76,6 +76,52 @@ describe('a number that no option takes', () => {
   });
 });
 
+describe('a question that is not taken', () => {
+  it.each([
+    ['how long to baste a 60x72 quilt sandwich', /./],
+    ['how do i pin and baste three layers of a queen', /./],
+    ['row of 20 hexies is out by half an inch', /./],
+    ['convert 90 minutes to hours in a yard', /^\/ruler/],
+    ['time for 7 star set with hexagons', /star:7/],
+    ['papers for 20 people', /papers:20/],
+    ['3 inch border on a 50x60 and 4 inch border on a 60x70', /outer:/],
+    ['maximum number of hexies from a fat quarter, 1 inch', /pieces:/],
+    ['my row of 20 is 34 in long, 1in hexies', /over:/],
+    ['scraps 60x72 quilt 1in hexies how many', /^\/yield/],
+    ['garden 60x72 1in', /rosettes:/],
+    ['how many 1in hexies for a rosette from a yard', /rounds:/],
+  ])('%s, as %s', async (message, wrongly) => {
+    const read = await readAs(message);
+    if (read.startsWith('/')) expect(read).not.toMatch(wrongly);
+    else expect(read).toBe('question-unread');
+  });
+
+  it('is sewing only, where cutting or basting is done already', async () => {
+    for (const message of [
+      'how long for a 3 round rosette, all cut',
+      'hours for 300 hexies, not counting basting',
+    ])
+      expect(await readAs(message)).not.toMatch(/work:/);
+  });
+});
+
+describe('several things that a quilt is finished with', () => {
+  it('the first is answered, the others are choices', async () => {
+    const { room } = roomOf(commands);
+    const { command, choices } = await room.answer(ask('backing and binding for 50x60, and a 3 in border'));
+    expect(command).toBe('finish');
+    expect(choices).toEqual([
+      { label: 'Binding', ask: '/finish binding quilt:50x60in' },
+      { label: 'Border', ask: '/finish border quilt:50x60in border:3in' },
+    ]);
+  });
+
+  it('what is to be left out is none of them', async () => {
+    const { room } = roomOf(commands);
+    expect((await room.answer(ask('backing for 50x60, no binding'))).choices).toEqual([]);
+  });
+});
+
 /** Questions that can be read in several ways, which differ too much for one to be taken. */
 const DOUBTFUL: readonly (readonly [message: string, asked: RegExp, choices: readonly string[]])[] = [
   [
@@ -111,6 +157,14 @@ const DOUBTFUL: readonly (readonly [message: string, asked: RegExp, choices: rea
     [
       '/plan make layout:garden size:1in rosettes:5x6 rounds:1 cloths:all scraps',
       '/plan make layout:rosette size:1in number:30 rounds:1 cloths:all scraps',
+    ],
+  ],
+  [
+    'papers for 12 rosettes of 2 rounds 1in',
+    /joined/,
+    [
+      '/plan make layout:garden size:1in rosettes:3x4 rounds:2 method:whip',
+      '/plan make layout:rosette size:1in number:12 rounds:2 method:whip',
     ],
   ],
   [

@@ -71,6 +71,64 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['whats the flat to flat on a 1¼ hexie cut with 1/4 seams', '/cut shape:hexagon size:1 1/4in seam:1/4in'],
 
   // How many from a piece, or from all that she has.
+  ['will a 3 inch square do for a 1 1/2in hexie', '/yield shape:hexagon size:1 1/2in cloth:3x3in'],
+  [
+    'what is the biggest size hexie i can get 30 of from a fat quarter',
+    '/yield shape:hexagon cloth:fat-quarter pieces:30',
+  ],
+  ['how big can my hexies be if i need 300 from 1.5 yards', '/yield shape:hexagon cloth:54in pieces:300'],
+  [
+    'my pile of scraps: 5x6, 7x7 and 10x3 how many flowers 1in',
+    '/yield size:1in have:5x6, 7x7, 10x3 rounds:1',
+  ],
+  ['how big should i cut hexies from charm squares', '/yield shape:hexagon cloth:5in-square pieces:1'],
+  [
+    'i have 5x6 and 7x7 pieces, 1in hexies for a 60x72',
+    '/yardage field:60x72in shape:hexagon size:1in have:5x6, 7x7 pieces',
+  ],
+  ['how many rosettes from a fat quarter 2 rounds 1in', '/yield size:1in cloth:fat-quarter rounds:2'],
+  [
+    'how many 1in triangles from a fat quarter of flowers',
+    '/yield shape:triangle size:1in cloth:fat-quarter',
+  ],
+  ['how many flowers 1in diamonds from a fat quarter', '/yield shape:diamond size:1in cloth:fat-quarter'],
+  [
+    'how many 1 inch hexagons can I fussy cut, flowers, from a yard with repeat 4in',
+    '/yield shape:hexagon size:1in cloth:36in motif:4x4in',
+  ],
+  ['how many flowers from a yard 3/4in', '/yield size:3/4in cloth:36in rounds:1'],
+  [
+    'out of my 40 5in squares, 1in hexies, how many rosettes of 2 rounds',
+    '/yield shape:hexagon size:1in have:40 5in squares rounds:2',
+  ],
+  [
+    'how many 2 round rosettes from 3 fat quarters and a yard in 1 inch',
+    '/yield size:1in have:3 fat quarters, a yard rounds:2',
+  ],
+  ['rosettes from a fat quarter 1in', '/yield size:1in cloth:fat-quarter rounds:1'],
+  ['how many 1in hexies for a rosette from a yard', '/yield shape:hexagon size:1in cloth:36in'],
+  ['how many 2 round 1in flowers can i get from a yard', '/yield size:1in cloth:36in rounds:2'],
+  ['i have 3 yards, how many flowers 1in', '/yield size:1in cloth:108in rounds:1'],
+  ['scraps 4x7 inches how many 3/4"', '/yield size:3/4in cloth:4x7in'],
+  ['how many 1" hexies out of an old shirt 20x28', '/yield shape:hexagon size:1in cloth:20x28in'],
+  ['fat quarter uk 50x55cm 2cm hexies', '/yield shape:hexagon size:20mm cloth:500x550mm'],
+  ['2 fat quarters 50x55cm, 2cm hexies', '/yield shape:hexagon size:20mm have:2 50x55cm'],
+  ['remnants: 12x14, 9x30 and 6x22, 3/4in hexies', '/yield shape:hexagon size:3/4in have:12x14, 9x30, 6x22'],
+  ['fat qtr 1 1/4 hex?', '/yield shape:hexagon size:1 1/4in cloth:fat-quarter'],
+  ['a scrap 6x9, 1in diamonds', '/yield shape:diamond size:1in cloth:6x9in'],
+  ['how many 1in hexies from a UK fat quarter (50 x 55 cm)', '/yield shape:hexagon size:1in cloth:500x550mm'],
+  ['leftovers 5x20 and 8x8, 1 inch hexies', '/yield shape:hexagon size:1in have:5x20, 8x8'],
+  ['i need 500 1in hexies in fat quarters', '/yield shape:hexagon size:1in cloth:fat-quarter pieces:500'],
+  ['largest hexagon from a 5 in charm', '/yield shape:hexagon cloth:5in-square pieces:1'],
+  ['the biggest hexie so that 240 come out of 1 yard', '/yield shape:hexagon cloth:36in pieces:240'],
+  ['i have 2 yards, i need 600, largest hexagon?', '/yield shape:hexagon cloth:72in pieces:600'],
+  ['what hexagon from 2 1/2 inch strips', '/yield shape:hexagon cloth:strip pieces:1'],
+  ['largest triangle out of a 6x6', '/yield shape:triangle cloth:6x6in pieces:1'],
+  ['how big a hexagon can I cut from a 5 inch square', '/yield shape:hexagon cloth:5in-square pieces:1'],
+  ['what size hexagon fits a 5 inch square', '/yield shape:hexagon cloth:5in-square pieces:1'],
+  ['maximum number of hexies from a fat quarter, 1 inch', '/yield shape:hexagon size:1in cloth:fat-quarter'],
+  ['max 1in hexagons from a yard', '/yield shape:hexagon size:1in cloth:36in'],
+  ['is a 2 inch square big enough for a 3/4 in hexie', '/yield shape:hexagon size:3/4in cloth:2x2in'],
   [
     '1 metre of 110cm fabric - how many 3cm hexagons',
     '/yield shape:hexagon size:30mm cloth:1000mm width:1100mm',
@@ -217,6 +275,18 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
 
   // How much to buy, and whether what she has is enough.
   [
+    '7 flowers 1 round 1in with white path, have 1/2 yd white',
+    '/yardage garden:7 of 1 round size:1in have:1/2 yd white for path',
+  ],
+  [
+    '7 flowers 1 round 1in with white path and yellow centres, have 1/2 yd white and a fat quarter of yellow and 3 fat quarters',
+    '/yardage garden:7 of 1 round size:1in have:1/2 yd white for path, fat quarter of yellow for centre, 3 fat quarters',
+  ],
+  [
+    'do i have enough: 1 yard of yellow for 139 centres 1in',
+    '/yardage pieces:139 size:1in have:1 yard of yellow',
+  ],
+  [
     '1¾ in hexies, 240 of, how much cloth 110cm wide',
     '/yardage pieces:240 shape:hexagon size:1 3/4in width:1100mm',
   ],
@@ -332,6 +402,43 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ],
 
   // How many for a layout or a quilt.
+  ['how many diamonds in a diamond 8 per side', '/count diamonds from:4 rounds:3'],
+  ['convert 3/8 to mm', '/ruler length:3/8in'],
+  ['flower garden cushion 16x16 1in', '/count garden size:1in quilt:16x16in'],
+  ['what size strips do i cut for 2in diamonds from a yard', '/yield shape:diamond size:2in cloth:36in'],
+  ['total time to baste 500 hexies', '/time pieces:500 work:basting'],
+  ['backing for 60 x 72 4 in larger all round', '/finish backing quilt:60x72in over:4in'],
+  ['7 flowers set w diamonds 2 rounds', '/count garden rosettes:7 rounds:2 path:diamonds'],
+  ['40 by 40 flat top hexies 1in', '/count field quilt:40x40in size:1in rows:down'],
+  ['pointy top hexies 40x40 1in', '/count field quilt:40x40in size:1in rows:across'],
+  [
+    'plan garden 6x5 2 rounds 1in outer path',
+    '/plan make layout:garden size:1in rosettes:6x5 rounds:2 outer:yes',
+  ],
+  [
+    '30 rosettes 2 rounds in a 6 by 5 with path around outside',
+    '/count garden rosettes:6x5 rounds:2 outer:yes',
+  ],
+  ['how many stars in 3 by 4 set with hexagons', '/count stars stars:3x4 set:hexagons'],
+  ['garden of rosettes 12x12in', '/count garden quilt:12x12in'],
+  ['plan 3x4 stars set with hexagons 1in', '/plan make layout:stars size:1in stars:3x4 set:hexagons'],
+  ['large diamond of small diamonds 7 by 7, how many', '/count diamonds from:1 rounds:3'],
+  ['how many small diamonds in a large diamond with 6 on each side', '/count diamonds from:4 rounds:2'],
+  ['diamond with 10 diamonds on each edge 1"', '/count diamonds from:4 rounds:4 size:1in'],
+  [
+    'how much fabric for a large diamond of 1in diamonds 8 a side',
+    '/yardage diamonds:8 shape:diamond size:1in',
+  ],
+  ['how long for a big diamond 5 a side 1in', '/time diamonds:5 size:1in'],
+  ['yardage tumbling blocks 5 side 2in light medium dark', '/yardage blocks:25 size:2in'],
+  ['how much fabric for tumbling blocks 6 a side 1in', '/yardage blocks:36 size:1in'],
+  ['tumbling blocks side 5', '/count blocks side:5'],
+  ['how much cloth for 12 pentagon balls 1in', '/yardage pieces:144 shape:pentagon size:1in'],
+  ['fabric for 5 pentagon balls, 2in', '/yardage pieces:60 shape:pentagon size:2in'],
+  ['how much cloth for a pentagon ball 2 in', '/yardage pieces:12 shape:pentagon size:2in'],
+  ['pentagon ball 3 in', '/count ball size:3in'],
+  ['how long does a pentagon ball take', '/time seams:30'],
+  ['kit for 10 members tumbling blocks hexagon side 3 1in', '/kit members:10 layout:blocks size:1in side:3'],
   ['100 baby blocks how many of each shade', '/count blocks blocks:100'],
   ['30 rosettes of 2 rounds in a 6 by 5 stagger', '/count garden rosettes:6x5 rounds:2'],
   ['6x5 rosettes 2 rounds own path', '/count garden rosettes:6x5 rounds:2 path:own'],
@@ -431,6 +538,7 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['what size is a garden of 19 rosettes 2 rounds 1in', '/count garden rosettes:19 rounds:2 size:1in'],
 
   // A whole quilt: a wish, or all its questions at once.
+  ['papers for 60x72 1 inch', '/plan make size:1in quilt:60x72in method:whip'],
   ['7 rosettes apart of 2 rounds how long', '/plan make layout:rosette number:7 rounds:2'],
   [
     'Dream quilt: queen, grandmothers garden, 2 rounds, 1 inch, white path, out of my scraps - how long & how much?!',
@@ -523,6 +631,7 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ],
 
   // Kits.
+  ['kit for six: star 3 a side 1 in', '/kit members:6 layout:star size:1in side:3'],
   [
     '20 kits, star with 3 a side, 1.5in, 5% spare',
     '/kit members:20 spare:5% layout:star size:1 1/2in side:3',
@@ -545,6 +654,28 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['how many a4 sheets for 500 2cm hexies', '/template papers:500 shape:hexagon size:20mm seam:0in sheet:a4'],
 
   // How long, and how much thread.
+  ['how long to glue baste 500 hexies', '/time pieces:500 work:gluing'],
+  ['1.5 hours every night king 1in how long', '/time field:king size:1in hours:10.5'],
+  ['time star 5 a side 1in', '/time star:5 size:1in'],
+  ['time tumbling blocks 60x72 2in', '/plan make layout:blocks size:2in quilt:60x72in'],
+  ['total time incl basting queen 1.5', '/time field:queen size:1 1/2in'],
+  ['prep time for 2000 hexies', '/time pieces:2000 work:basting'],
+  ['my pace is 4 min a seam, 500 1in hexies', '/time pieces:500 size:1in pace:4'],
+  ['plan for a double bed 1.25, i sew 45 minutes a day', '/plan make size:1 1/4in quilt:full hours:5.25'],
+  [
+    'start in january, 2 hours a day, king size 2 in hexies when done',
+    '/time field:king size:2in hours:14 start:2027-01-01',
+  ],
+  ['time for 7 star set with hexagons', '/plan make stars:7 set:hexagons'],
+  ['my hexagons are cut and basted, how long for a 3 round rosette', '/time rosette:3'],
+  ['hours for a 3 round rosette, already cut', '/time rosette:3'],
+  ['how long to make a 3 round rosette from pre-cut hexies', '/time rosette:3'],
+  ['how long to make 240 hexagons not counting the cutting', '/time pieces:240'],
+  ['how long does basting 500 hexies take', '/time pieces:500 work:basting'],
+  ['cutting time for 240 hexies', '/time pieces:240 work:cutting'],
+  ['i sew 20 minutes a night, how long for a 3 round rosette', '/time rosette:3 hours:2.33'],
+  ['how long to prepare 300 hexies', '/time pieces:300 work:basting'],
+  ['how long will it take to baste 240 hexies that are already cut', '/time pieces:240 work:basting'],
   ['How long will a 60x72 in 1" take at an hour a day?', '/time field:60x72in size:1in hours:7'],
   ['half an hour a day, 3 round rosette, when will it be done', '/time rosette:3 hours:3.5'],
   ['how long will a queen star quilt take', '/plan make layout:star quilt:queen'],
@@ -591,6 +722,29 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ],
 
   // One length in other units.
+  ['5m in yards', '/ruler length:5000mm'],
+  ['3 m in yards', '/ruler length:3000mm'],
+  ['0.5m in inches', '/ruler length:500mm'],
+  ['how many inches is a quarter metre', '/ruler length:250mm'],
+  ['2 in = cm', '/ruler length:2in'],
+  ['3 yds = how many metres', '/ruler length:108in'],
+  ['what is 3.098 in as a fraction', '/ruler length:3.098in'],
+  ['6.35mm', '/ruler length:1/4in'],
+  ['whats 0.6 in on a ruler', '/ruler length:0.6in'],
+  ['1yd in m', '/ruler length:36in'],
+  ['convert 1m to yards', '/ruler length:1000mm'],
+  ['convert 5 feet to inches', '/ruler length:60in'],
+  ['how many inches is 1m', '/ruler length:1000mm'],
+  ['how many inches in a foot', '/ruler length:12in'],
+  ['how many feet in a yard', '/ruler length:36in'],
+  ['2.5cm = ? inches', '/ruler length:25mm'],
+  ['1 1/2"', '/ruler length:1 1/2in'],
+  ['what is 5/8 yard in inches', '/ruler length:22 1/2in'],
+  ['how much is 1/4 m in inches', '/ruler length:250mm'],
+  ['36 inches in yards', '/ruler length:36in'],
+  ['2in', '/ruler length:2in'],
+  ['what is 2.5 in', '/ruler length:2 1/2in'],
+  ['how many m is 3 yd', '/ruler length:108in'],
   ['what is 2.3 cm in inches', '/ruler length:23mm'],
   ['convert 110cm to inches', '/ruler length:1100mm'],
   ['how many metres is 3 yards', '/ruler length:108in'],
@@ -601,6 +755,28 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['convert 2 1/2 inches to cm please', '/ruler length:2 1/2in'],
 
   // Backing, binding, batting, borders, beds.
+  ['backing and binding for 50x60', '/finish backing quilt:50x60in'],
+  ['binding and batting for 60x72', '/finish binding quilt:60x72in'],
+  ['wide back for 90 by 108?', '/finish backing quilt:90x108in width:106in'],
+  ['backing with 6 inch overhang for 70x90', '/finish backing quilt:70x90in over:6in'],
+  ['batting for 52x68 w 3 inch extra', '/finish batting quilt:52x68in over:3in'],
+  ['back of a 60x72', '/finish backing quilt:60x72in'],
+  ['back for a queen quilt how many yards', '/finish backing quilt:queen'],
+  ['scraps 60x72 quilt 1in hexies how many', '/count field quilt:60x72in size:1in'],
+  ['binding double 62 x 80 in 2.25, 44 wide', '/finish binding quilt:62x80in strip:2 1/4in width:44in'],
+  ['two borders, 2" and 5", on 48x60', '/finish border quilt:48x60in border:2in outer:5in'],
+  [
+    'inner border 2 inch and outer border 6 inch for 60x72',
+    '/finish border quilt:60x72in border:2in outer:6in',
+  ],
+  [
+    'inner border of 2 in, outer border of 6 in, on 50x60',
+    '/finish border quilt:50x60in border:2in outer:6in',
+  ],
+  ['inner border 1in outer border 4in 40x50', '/finish border quilt:40x50in border:1in outer:4in'],
+  ['outer border 6in inner border 2in 40x50', '/finish border quilt:40x50in border:2in outer:6in'],
+  ['3in border then 2in border on 60x60', '/finish border quilt:60x60in border:3in outer:2in'],
+  ['border strips 2 1/2 cut on 36x45 - how many strips', '/finish border quilt:36x45in strip:2 1/2in'],
   ['3 inch border on 50x60 mitred', '/finish border quilt:50x60in border:3in join:mitred'],
   [
     '5 inch borders on 60x72 with mitered corners how much fabric',
@@ -694,6 +870,20 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['templates for clamshells 3 inch pls', '/template shape:clamshell size:3in'],
 
   // Rows that came out wrong.
+  ['my 15 hexie row came out 1/4 inch too big 1in', '/check row:15 over:1/4in shape:hexagon size:1in'],
+  ['the row is short by 1/2 inch, 20 1in hexies', '/check row:20 short:1/2in shape:hexagon size:1in'],
+  ['12 hexies in a row 1in = 20 1/2', '/check row:12 measured:20 1/2in shape:hexagon size:1in'],
+  ['20 1-inch hexagons should be how long?', '/check row:20 shape:hexagon size:1in'],
+  ['twelve diamonds in a row 1 1/2 in 17.5', '/check row:12 measured:17 1/2in shape:diamond size:1 1/2in'],
+  ['row 15 hexies 1in 26.5', '/check row:15 measured:26 1/2in shape:hexagon size:1in'],
+  ['should be 34 5/8 i got 34, 20 hexies', '/check row:20 measured:34in shape:hexagon'],
+  ['i sewed 20 1in hexies in a row and got 34 inches', '/check row:20 measured:34in shape:hexagon size:1in'],
+  ['row of ten 1.5 hexies came out an inch short', '/check row:10 short:1in shape:hexagon size:1 1/2in'],
+  ['my row of 20 1in hexies is half an inch too long', '/check row:20 over:1/2in shape:hexagon size:1in'],
+  ['row of 12 came out 1/2 in short, 1 inch hexies', '/check row:12 short:1/2in shape:hexagon size:1in'],
+  ['my row of 20 is 34 in long, 1in hexies', '/check row:20 measured:34in shape:hexagon size:1in'],
+  ['my row of 20 is 34 in wide', '/check row:20 measured:34in'],
+  ['20 1in hexies came out 34 inches long', '/check row:20 measured:34in shape:hexagon size:1in'],
   ['10 diamonds 1in measure 9.75', '/check row:10 measured:9 3/4in shape:diamond size:1in'],
   [
     '10 hexagons point to point measure 14 7/8',
@@ -732,6 +922,19 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['ten hexies in a row measure 17"', '/check row:10 measured:17in shape:hexagon'],
   ['twenty hexies in a row came to 33 3/4', '/check row:20 measured:33 3/4in shape:hexagon'],
   // What was cut already, and what it comes to.
+  [
+    'half hex 2.5 strip what size hexagon does it make',
+    '/cut shape:half-hexagon size:2 1/2in measure:height given:cut',
+  ],
+  [
+    '2.5 in strip, 60 degree diamonds finished size',
+    '/cut shape:diamond size:2 1/2in measure:flats given:cut',
+  ],
+  ['if my strip is 3 1/8 high what hexagon side', '/cut shape:hexagon size:3 1/8in measure:flats given:cut'],
+  [
+    'i have 2 1/2 inch strips, what size diamond do they make',
+    '/cut shape:diamond size:2 1/2in measure:flats given:cut',
+  ],
   [
     'I cut my hexagons from 2 1/2 inch strips, what size do they finish',
     '/cut shape:hexagon size:2 1/2in measure:flats given:cut',

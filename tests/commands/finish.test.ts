@@ -122,6 +122,22 @@ describe('/finish', () => {
   });
 });
 
+describe('/finish border, by the strips that are cut', () => {
+  test('the border is as much narrower as its two seams', async () => {
+    const strips = await ask('/finish border quilt:36x45in strip:2 1/2in seam:1/4in');
+    const border = await ask('/finish border quilt:36x45in border:2in seam:1/4in');
+    expect(valuesOf(strips)).toEqual(valuesOf(border));
+  });
+
+  test.each([
+    ['/finish border quilt:36x45in strip:2 1/2in border:2in', 'one-of-these'],
+    ['/finish border quilt:36x45in strip:1/2in seam:1/4in', 'nothing-left'],
+    ['/finish border quilt:36x45in', 'option-missing'],
+  ])('%s is met with %s', async (words, code) => {
+    expect((await ask(words)).error?.code).toBe(code);
+  });
+});
+
 describe('/check', () => {
   test('a mark that is just right is said without more: 12 an inch came 25/32 in short, 1/32 in a seam', async () => {
     const reply = await ask('/check row:12 measured:20in size:1in');
@@ -152,6 +168,12 @@ describe('/check', () => {
       expect(valuesOf(await ask(words))).toEqual(valuesOf(reply));
   });
 
+  test('by how much it is short or over, in place of what it measures', async () => {
+    expect(valuesOf(await ask('/check row:20 short:1in')).error).toBeCloseTo(-1, 9);
+    expect(valuesOf(await ask('/check row:20 over:1/2in')).error).toBeCloseTo(0.5, 9);
+    expect(valuesOf(await ask('row of twenty 1in hexies came out an inch short')).error).toBeCloseTo(-1, 9);
+  });
+
   test('point to point', async () => {
     expect(valuesOf(await ask('/check row:10 measured:15 1/2in size:1in along:corners'))).toMatchObject({
       expected: 15.5,
@@ -164,6 +186,8 @@ describe('/check', () => {
     ['/check row:20 measured:33in shape:square along:corners', 'row-not-that-way'],
     ['/check row:1 measured:33in', 'too-small'],
     ['/check measured:33in', 'option-missing'],
+    ['/check row:20 measured:33in short:1in', 'one-of-these'],
+    ['/check row:2 short:5in', 'row-all-short'],
   ])('%s is met with %s', async (words, code) => {
     expect((await ask(words)).error?.code).toBe(code);
   });

@@ -1,5 +1,15 @@
 import { isMetric } from '../metric-words.ts';
-import { BED, countIn, NUMBER, SIZE, UNIT } from '../question-patterns.ts';
+import {
+  BED,
+  countIn,
+  NUMBER,
+  OTHER_SHAPES,
+  PATCH_SIZED,
+  SIZE,
+  SIZE_ASKED,
+  TO_COME_OUT,
+  UNIT,
+} from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 const BOUGHT = /^(?:yield|yardage|finish backing|finish binding|finish border|plan make|kit)$/;
@@ -22,10 +32,6 @@ const LAID_OUT = new RegExp(
   `\\b(?:rosettes?|flowers?|garden|stars?|blocks?|field|quilt)\\b|${BED}|${SIZE}`,
   'i',
 );
-
-/** Patches of which the seams are not those of hexagons. */
-const OTHER_SHAPES =
-  '\\b(?:diamonds?|triangles?|kites?|squares?|rectangles?|octagons?|pentagons?|tumblers?|clam[- ]?shells?|apple[- ]?cores?|half)\\b';
 
 /** A repeat by one measure is as long as it is wide. */
 const motifOf = (size: string): string =>
@@ -91,15 +97,16 @@ export const CLOTH_TURNS: readonly Turn[] = [
   // How many are to come out, where the size is asked for; one, where that was not said.
   {
     of: /^yield$/,
-    words:
-      /\b(?:get|cut|fit|make|squeeze)(?: out)? (\d+)(?: of (?:them|those|these|it))?\b(?! ?(?:in\b|inch|"|cm|mm|x\b|by\b|\/|\.))/i,
-    where: /\bwhat size\b|\bhow (?:big|large)\b|\b(?:biggest|largest|max(?:imum)?)\b/i,
-    says: ([, n]) => `pieces:${n}`,
+    words: TO_COME_OUT,
+    where: SIZE_ASKED,
+    unless: PATCH_SIZED,
+    says: ([, n, other]) => `pieces:${n ?? other}`,
   },
   {
     of: /^yield$/,
-    words: /\b(?:biggest|largest|max(?:imum)?)\b/i,
-    unless: countIn,
+    words: /^/,
+    where: SIZE_ASKED,
+    unless: new RegExp(`${countIn.source}|${PATCH_SIZED.source}`, 'i'),
     says: () => 'pieces:1',
   },
   // How many there are is no size.

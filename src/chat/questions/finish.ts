@@ -1,100 +1,21 @@
-import { amount, countIn, NUMBER, UNIT } from '../question-patterns.ts';
+import { countIn, NOT_A_PART, NUMBER, UNIT } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
-const MONTH = '(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*';
-const STARTING = new RegExp(
-  `\\b(?:start|starting|begin|beginning)(?: it)?(?: on| from)? (?:the )?(\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}(?:st|nd|rd|th)? (?:of )?${MONTH}(?: \\d{4})?|${MONTH} \\d{1,2}(?:st|nd|rd|th)?(?:,? \\d{4})?|today|tomorrow)`,
-  'i',
-);
-
-const SEWING = /\b(?:sew\w*|stitch\w*|piec(?:e|ing)|join\w*|finish\w*)\b/i;
-
-/** Backing, binding and the bed; hours, kits and papers. */
+/** Backing, binding and the bed; kits and papers. */
 export const FINISH_TURNS: readonly Turn[] = [
-  {
-    of: /^(?:time|plan make)$/,
-    words: new RegExp(
-      `\\b(${NUMBER}) hours? (?:of sewing )?(?:an?|per|each|every) (?:day|night|evening)\\b`,
-      'i',
-    ),
-    says: ([, n = '']) => `hours:${amount(n) * 7}`,
-  },
-  {
-    of: /^(?:time|plan make)$/,
-    words: new RegExp(`\\b(${NUMBER}) hours? (?:of sewing )?(?:an?|per|each|every) week\\b`, 'i'),
-    says: ([, n = '']) => `hours:${amount(n)}`,
-  },
-
-  {
-    of: /^time$/,
-    words: new RegExp(`\\b(${NUMBER}) ?min(?:ute)?s? (?:an?|per|each|every)\\b(?: seam)?`, 'i'),
-    says: ([, n = '']) => `pace:${amount(n)}`,
-  },
-  {
-    of: /^time$/,
-    words: STARTING,
-    says: ([, start]) => `start:${start}`,
-  },
-  { of: /^time$/, words: new RegExp(`\\b${NUMBER}${UNIT} (?:of )?(?:sewing |cotton )?thread\\b`, 'i') },
-  // What comes before the sewing, where the sewing is not asked for with it.
-  {
-    of: /^time$/,
-    words:
-      /\b(?:(?:cut(?:ting)?|trac(?:e|ing)) (?:and|&|n) )?(?:(?:thread|glue)[- ])?(?:bast(?:e|ing)|tack(?:ing)?)\b/i,
-    where: /\bglu(?:e|ing)\b/i,
-    unless: SEWING,
-    says: () => 'work:gluing',
-  },
-  {
-    of: /^time$/,
-    words:
-      /\b(?:(?:cut(?:ting)?|trac(?:e|ing)) (?:and|&|n) )?(?:(?:thread|glue)[- ])?(?:bast(?:e|ing)|tack(?:ing)?)\b/i,
-    unless: SEWING,
-    says: () => 'work:basting',
-  },
-  {
-    of: /^time$/,
-    words: /\b(?:trac(?:e|ing) (?:and|&|n) )?cut(?:ting)?(?: out)?\b/i,
-    unless: SEWING,
-    says: () => 'work:cutting',
-  },
-  {
-    of: /^finish border$/,
-    words: new RegExp(`\\b(${NUMBER}${UNIT}?) (?:wide )?outer(?: borders?)?\\b`, 'i'),
-    where: /\binner\b/i,
-    says: ([, size]) => `outer:${size}`,
-  },
-  {
-    of: /^finish border$/,
-    words: new RegExp(
-      `\\bborders? (?:of |at )?(${NUMBER}${UNIT}?) (?:and|then|plus) (${NUMBER}${UNIT})(?! ?(?:x|by)\\b)`,
-      'i',
-    ),
-    says: ([, one, other]) => `border:${one}, outer:${other}`,
-  },
-  {
-    of: /^finish border$/,
-    words: new RegExp(
-      `\\b(${NUMBER}${UNIT}?)(?= (?:and|then|plus)(?: an?)? ${NUMBER}${UNIT}? (?:[a-z]+ )?borders?\\b)`,
-      'i',
-    ),
-    says: ([, size]) => `border:${size}`,
-  },
-  {
-    of: /^finish border$/,
-    words: new RegExp(`\\b(${NUMBER}${UNIT}) (?=(?:[a-z]+ )?borders?\\b)`, 'i'),
-    says: ([, size]) => `border:${size}`,
-  },
-  {
-    of: /^finish border$/,
-    words: new RegExp(`\\b(${NUMBER}${UNIT}) (?=(?:[a-z]+ )?borders?\\b)`, 'i'),
-    says: ([, size]) => `outer:${size}`,
-  },
   {
     of: /^finish backing$/,
     words: /\bwide[- ]?(?:back(?:ing)?|width)\b(?: (?:fabric|cloth))?/i,
     unless: /\b\d{2,3} ?(?:in|inch|inches|cm|")?[- ]*(?:wide|width)\b/i,
     says: () => 'width:106in',
+  },
+  {
+    of: /^finish (?:backing|batting)$/,
+    words: new RegExp(
+      `(?<!(?:x|by) ?)(?<![\\d./])\\b(${NUMBER}${UNIT}?) (?:of )?(?:overhang|overlap|over|extra|excess|larger|bigger)\\b`,
+      'i',
+    ),
+    says: ([, size]) => `over:${size}`,
   },
   {
     of: /^finish binding$/,
@@ -107,9 +28,12 @@ export const FINISH_TURNS: readonly Turn[] = [
   // Said last of all: the strip, where the edge has no size of its own.
   {
     of: /^finish binding$/,
-    words: new RegExp(`(?<!\\b(?:x|by) ?)\\b(${NUMBER}${UNIT})(?=[ ,.?!]*$)`, 'i'),
+    words: new RegExp(
+      `(?<!\\b(?:x|by) ?)\\b(${NUMBER}${UNIT})(?=[ ,.?!]*$)|(?<!\\b(?:x|by) ?)${NOT_A_PART}\\b([1-4](?:\\.\\d+| \\d\\/\\d))(?=,|[ .?!]*$)`,
+      'i',
+    ),
     unless: /\bhex|\brosette|\bflower|\bside\b/i,
-    says: ([, size]) => `strip:${size}`,
+    says: ([, size, other]) => `strip:${size ?? other}`,
   },
   {
     of: /^finish binding$/,
@@ -118,7 +42,6 @@ export const FINISH_TURNS: readonly Turn[] = [
     says: ([, size]) => `size:${size}`,
   },
 
-  { of: /^kit$/, words: /\bkits?\b ?:/i },
   // Who gets a kit, and how many papers.
   {
     of: /^kit$/,
@@ -134,6 +57,7 @@ export const FINISH_TURNS: readonly Turn[] = [
     ),
     says: ([, n]) => `members:${n}`,
   },
+  { of: /^kit$/, words: /\bkits?\b ?:/i },
   {
     of: /^template$/,
     words: new RegExp(

@@ -1,7 +1,28 @@
-import { NUMBER, UNIT } from '../question-patterns.ts';
+import {
+  A_SIDE,
+  DIAMONDS_ALONG,
+  LARGE_DIAMOND,
+  NOT_A_PART,
+  NUMBER,
+  OTHER_SHAPES,
+  PATCHES,
+  UNIT,
+} from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
-const A_SIDE = /\b(\d+) (?:diamonds? )?(?:per|an?|to an?|to each|on each|on an?|along each|each) side\b/i;
+/** A hexagon of blocks by its side: "5 side", "side 5", "5 a side". */
+const BLOCKS_ALONG = new RegExp(
+  `${A_SIDE.source}|${NOT_A_PART}\\b(\\d+) side\\b|\\bside(?: of)? (\\d+)\\b(?![./]\\d| \\d+\\/|${UNIT})`,
+  'i',
+);
+/** The number, in whichever way it was said. */
+const said = (found: readonly string[]): number => Number(found.slice(1).find((one) => one !== undefined));
+
+/** A large diamond of so many a side has one in its centre, or four, and rounds about it. */
+const diamondsOf = (found: readonly string[]): string => {
+  const side = said(found);
+  return `from:${side % 2 === 1 ? 1 : 4} rounds:${Math.floor((side - 1) / 2)}`;
+};
 const ROSETTE = /\b(?:rosettes?|flowers?)\b/i;
 const STAR = /\bstars?\b/i;
 const BLOCKS = /\bblocks?\b/i;
@@ -22,6 +43,16 @@ function gardenOf([, rows, each, many]: readonly string[], question: string): st
   return `garden:${rows ? `${rows}x${each}` : many} of ${rounds} rounds${path},`;
 }
 
+/** Rosettes are what is asked for, and no print, nor what the patches are for. */
+const ROSETTES_COUNTED = new RegExp(
+  `\\b(?:how many|make|get|cut) (?:(?!${PATCHES}\\b)[\\w./"-]+ ){0,5}?(?:rosettes|flowers)\\b(?! (?:${NUMBER}${UNIT}?[- ]*)?${OTHER_SHAPES})|^(?:\\d+[- ]rounds? )?(?:rosettes|flowers) (?:of \\d+ rounds? )?(?:from|out of)\\b`,
+  'i',
+);
+
+const BALLS = /\b(?:(\d+) )?(?:pentagon )?balls?\b(?! of (?:thread|yarn|wool|cotton|string)\b)/i;
+const PENTAGONS_A_BALL = 12;
+const SEAMS_A_BALL = 30;
+
 /** How many rosettes, rounds, stars or blocks; a layout in place of a number of patches. */
 export const LAYOUT_TURNS: readonly Turn[] = [
   { of: /^count stars?$|^(?:time|yardage)$/, words: /\b(?:6|six)[- ]?point(?:ed)?\b/i },
@@ -32,6 +63,12 @@ export const LAYOUT_TURNS: readonly Turn[] = [
     words: new RegExp(`\\b(${NUMBER}${UNIT}?) (?:across|wide|in diameter|big)\\b`, 'i'),
     says: ([, size]) => `across:${size}`,
   },
+  {
+    of: /^yardage$/,
+    words: BALLS,
+    says: ([, n = '1']) => `pieces:${Number(n) * PENTAGONS_A_BALL} shape:pentagon`,
+  },
+  { of: /^time$/, words: BALLS, says: ([, n = '1']) => `seams:${Number(n) * SEAMS_A_BALL}` },
 
   {
     of: SEWN,
@@ -61,9 +98,15 @@ export const LAYOUT_TURNS: readonly Turn[] = [
   { of: /^count rosette$/, words: /\b(?:1|an?) (?=rosette|flower)/i },
   {
     of: /^yield$/,
-    words: /\b(?:(\d+)[- ]rounds? )?(?:rosettes?|flowers?)(?: (?:of|with) (\d+) rounds?)?\b/i,
-    says: ([, before, after]) => `rounds:${before ?? after ?? 1}`,
+    words: /\b(?:of |with )?(\d+)[- ]rounds?\b/i,
+    where: ROSETTES_COUNTED,
+    says: ([, n]) => `rounds:${n}`,
   },
+  { of: /^yield$/, words: /\b(?:rosettes|flowers)\b/i, where: ROSETTES_COUNTED, says: () => 'rounds:1' },
+  { of: /^count diamonds$/, words: DIAMONDS_ALONG, says: diamondsOf },
+  { of: SEWN, words: DIAMONDS_ALONG, where: LARGE_DIAMOND, says: (found) => `diamonds:${said(found)}` },
+  { of: SEWN, words: BLOCKS_ALONG, where: BLOCKS, says: (found) => `blocks:${said(found) ** 2}` },
+  { of: /^(?:kit|plan make)$/, words: /\bhexagon\b(?= (?:of|with|side|\d))/i, where: BLOCKS },
   { of: SEWN, words: A_SIDE, where: STAR, says: ([, n]) => `star:${n}` },
   { of: /^count (?:star|blocks)$/, words: A_SIDE, says: ([, n]) => `side:${n}` },
   { of: /^plan make$|^kit$/, words: A_SIDE, says: ([, n]) => `side:${n}` },

@@ -1,8 +1,14 @@
-import { NUMBER, UNIT } from '../question-patterns.ts';
+import { NUMBER, PATCH_SIZED, UNIT } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 const MEASURE =
   '(?:(?:flat|side) to (?:flat|side)|(?:point|corner|tip) to (?:point|corner|tip)|across the (?:flats|points|corners))\\b';
+
+/** A strip that is cut already. */
+const STRIP = new RegExp(
+  `(?:\\b(?:from|out of|in|with) )?\\b(${NUMBER}${UNIT}?)[- ](?:wide )?strips?\\b|\\bstrips? (?:is|are) (${NUMBER}${UNIT}?)(?: (?:high|wide|tall))?\\b`,
+  'i',
+);
 
 /** "60 degree diamonds" is a shape, not sixty of something; read before all numbers. */
 export const SHAPE_TURNS: readonly Turn[] = [
@@ -19,12 +25,13 @@ export const PATCH_TURNS: readonly Turn[] = [
     says: () => 'given:cut',
   },
   // A strip is as high as the patch that it is cut in.
+  { of: /^cut$/, words: /(?=\bstrips?\b)/i, where: STRIP, unless: PATCH_SIZED, says: () => 'given:cut' },
   {
     of: /^cut$/,
-    words: new RegExp(`\\b(?:from|out of|in|with) (${NUMBER}${UNIT}?)[- ](?:wide )?strips?\\b`, 'i'),
-    where: /\b(?:finish|end up|come out|sewn)/i,
-    says: ([, size], question) =>
-      `size:${size} measure:${/\b(?:triang|half|tumbler|kite)/i.test(question) ? 'height' : 'flats'}`,
+    words: STRIP,
+    unless: PATCH_SIZED,
+    says: ([, size, other], question) =>
+      `size:${size ?? other} measure:${/\b(?:triang|half|tumbler|kite)/i.test(question) ? 'height' : 'flats'}`,
   },
   {
     of: /^cut$/,

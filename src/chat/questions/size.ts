@@ -1,34 +1,42 @@
-import { BED, infant, SIZE } from '../question-patterns.ts';
+import { ASKED_IN, BED, BY_ROWS, infant, SIZE } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 const GARDEN = /^(?:count garden|plan make|kit)$/;
 const SEWN = /^(?:time|yardage)$/;
 const BLOCKS = /\bblocks?\b/i;
 
+const SHARE: Readonly<Record<string, string>> = { half: '1/2', quarter: '1/4' };
+
 /** Rows of so many, where rosettes or stars are counted: no size of a quilt. */
-const IN_ROWS = /\b(\d{1,3}) ?(?:x|by) ?(\d{1,3})(?= (?:rosettes|flowers|stars|stagger|garden|rows)\b)/i;
+const ROWS = new RegExp(BY_ROWS, 'i');
+const rowsIn = (found: readonly string[]): string => {
+  const [rows, each] = found.slice(1).filter((number) => number !== undefined);
+  return `${rows}x${each}`;
+};
 
 /** The size of a quilt, or the bed that it is for; rows of rosettes are neither. */
 export const SIZE_TURNS: readonly Turn[] = [
   // The unit that the length is asked in.
   {
     of: /^ruler$/,
-    words:
-      /\b(?:in|to|into) (?:inch(?:es)?|cms?|centimet(?:re|er)s?|mm|millimet(?:re|er)s?|y(?:ar)?ds?|met(?:re|er)s?)\b(?=[ ?.!]*$)|\bhow many [a-z]+ (?=is|are|in|make|to)/i,
+    words: new RegExp(ASKED_IN, 'i'),
   },
   {
     of: /^ruler$/,
-    words: /\b(half )?an? (inch|y(?:ar)?d|met(?:re|er)|centimet(?:re|er)|foot)\b/i,
-    says: ([, half, unit]) => `length:${half ? '1/2' : '1'} ${unit}`,
+    words:
+      /\b(?:(?:a )?(half|quarter)(?: of)?(?: an?)?|an?) (inch|y(?:ar)?d|met(?:re|er)|centimet(?:re|er)|foot)\b/i,
+    says: ([, part, unit]) => `length:${SHARE[part?.toLowerCase() ?? ''] ?? '1'} ${unit}`,
   },
   {
     of: /^(?:plan make|kit)$/,
-    words: IN_ROWS,
-    says: ([, rows, each]) => `rosettes:${rows}x${each} layout:garden`,
+    words: ROWS,
+    unless: /\bstars\b/i,
+    says: (found) => `rosettes:${rowsIn(found)} layout:garden`,
   },
-  { of: /^count garden$/, words: IN_ROWS, says: ([, rows, each]) => `rosettes:${rows}x${each}` },
-  { of: GARDEN, words: /\b\d+ (?=rosettes|flowers)/i, where: IN_ROWS },
-  { of: /^count stars$/, words: IN_ROWS, says: ([, rows, each]) => `stars:${rows}x${each}` },
+  { of: /^(?:plan make|kit)$/, words: ROWS, where: /\bstars\b/i, says: (found) => `stars:${rowsIn(found)}` },
+  { of: /^count garden$/, words: ROWS, says: (found) => `rosettes:${rowsIn(found)}` },
+  { of: GARDEN, words: /\b\d+ (?=rosettes|flowers)/i, where: ROWS },
+  { of: /^count stars$/, words: ROWS, says: (found) => `stars:${rowsIn(found)}` },
   // A size in figures is surer than the name of a bed.
   {
     of: /^(?:count \w+|time|yardage|plan make|finish \w+)$/,
@@ -47,8 +55,16 @@ export const SIZE_TURNS: readonly Turn[] = [
     says: ([size], question) => `field:${infant(question)}${size}`,
   },
   { of: SEWN, words: new RegExp(BED, 'i'), unless: BLOCKS, says: ([bed]) => `field:${bed}` },
-  { of: /^count field$/, words: /\bflats?(?: sides?)? (?:up|on top)\b/i, says: () => 'rows:down' },
-  { of: /^count field$/, words: /\bpoints?(?: side)? (?:up|on top)\b/i, says: () => 'rows:across' },
+  {
+    of: /^count field$/,
+    words: /\bflats?(?: sides?)? (?:up|on top)\b|\bflat[- ]top(?:ped)?\b/i,
+    says: () => 'rows:down',
+  },
+  {
+    of: /^count field$/,
+    words: /\bpoints?(?: side)? (?:up|on top)\b|\bpoint(?:y|ed)?[- ]top(?:ped)?\b/i,
+    says: () => 'rows:across',
+  },
   // "The whole quilt" says nothing of its sides.
   { of: /^(?:plan make|count field)$/, words: /\b(?:the |a )?whole (?:quilt|thing|lot|top)\b/i },
 ];
