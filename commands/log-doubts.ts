@@ -21,11 +21,13 @@ const looseNote = ({ note = '' }: { readonly note?: string }, { bare }: Here): s
   bare.has('note') ? note : '';
 
 const AND_MORE = /^(?:and|then|plus|&)\s+(?=\S)/i;
+const AND_A_PART = /^and (?:an? |one )?(?:half|quarter)\b/i;
 const SOME_TIME = /^(last (?:week(?:end)?|month)|(?:at|over) the weekend|the other day)\b/i;
 
 /** What cannot be kept as it was said: two logs in one line, or a day that is no one day. */
 export function doubtIn(read: Read, here: Here): Answer | null {
   const note = looseNote(read, here);
+  if (AND_A_PART.test(note)) return wrong('not-whole', { option: 'pieces', got: `${read.pieces.count} 1/2` });
   const more = AND_MORE.exec(note);
   const second = more && note.slice(more[0].length);
   if (second && holdsCount(second, here)) return asTwo(second, here);

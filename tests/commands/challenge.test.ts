@@ -253,6 +253,8 @@ describe('logging', () => {
     [`/log 1 note:${'x'.repeat(301)}`, 'text-too-long'],
     ['i did 2.5 rosettes', 'not-whole'],
     ['i made half a rosette', 'not-whole'],
+    ['/log 2 and a half', 'not-whole'],
+    ['i did two and a half today', 'not-whole'],
     ['log -2', 'below-zero'],
     ['i did minus 2', 'below-zero'],
     ['i made 7 hexagons today', 'other-unit'],
