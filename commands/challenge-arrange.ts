@@ -2,7 +2,14 @@ import { form, type Here } from '../src/chat/command.ts';
 import { bare, otherwise, required, usually } from '../src/chat/option.ts';
 import { date } from '../src/chat/option-kinds.ts';
 import { reply } from '../src/chat/reply.ts';
-import { isOn, joinChoice, logChoice, renewed, standingsChoice } from '../src/guild/challenge-choices.ts';
+import {
+  isOn,
+  isOver,
+  joinChoice,
+  logChoice,
+  renewed,
+  standingsChoice,
+} from '../src/guild/challenge-choices.ts';
 import type { ChallengeTerms } from '../src/guild/challenge-facts.ts';
 import { leftOfPlan, withPlan } from './challenge-plan.ts';
 import {
@@ -59,7 +66,7 @@ export const openForm = form({
     const left = await leftOfPlan(opened, here);
     const assumed = assumedOf(terms.value, here);
     return reply({
-      title: `${opened.name} is open`,
+      title: `${opened.name} is open${isOver(opened, today) ? ', though its days are over' : ''}`,
       lines: [...termsWords(opened, here), ...left.lines],
       figures: { ...challengeFigures(opened), ...left.figures },
       notes: assumed.length === 0 ? [] : [`Assumed: ${assumed.join(', ')}. \`/challenge edit\` changes it.`],

@@ -2,12 +2,13 @@ import { form, type Here } from '../src/chat/command.ts';
 import { bare, otherwise } from '../src/chat/option.ts';
 import { whole } from '../src/chat/option-kinds.ts';
 import { count, type Reply, reply } from '../src/chat/reply.ts';
-import { isOn, joinChoice, logChoice, standingsChoice } from '../src/guild/challenge-choices.ts';
+import { isOn, isOver, joinChoice, logChoice, standingsChoice } from '../src/guild/challenge-choices.ts';
 import type { Challenge, Line } from '../src/guild/challenge-facts.ts';
 import { nounFor } from '../src/guild/counted.ts';
+import { daysBetween } from '../src/guild/days.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
-import { many } from '../src/measure/speech.ts';
+import { dayWords, many } from '../src/measure/speech.ts';
 import { leftOfPlan } from './challenge-plan.ts';
 import { challengeFigures, daysOf, lineWords, shownChallenge, totalWords } from './challenge-words.ts';
 import { challengeOption, OPENING, whichChallenge } from './which-challenge.ts';
@@ -36,10 +37,18 @@ export const joinForm = form({
         ...(isOn(found.value, today) ? [logChoice(found.value)] : []),
         { label: 'Leave again', ask: `/challenge leave challenge:${found.value.number}` },
       ],
-      notes: ['When one is done: `/log 1`'],
+      notes: [howToLog(found.value, today)],
     });
   },
 });
+
+function howToLog(of: Challenge, today: string): string {
+  if (isOver(of, today))
+    return `Its last day was ${dayWords(of.last ?? '')}. Sewn before then? \`/log 1 day:${of.last}\``;
+  return today < of.first
+    ? `From ${dayWords(of.first)} on, when one is done: \`/log 1\``
+    : 'When one is done: `/log 1`';
+}
 
 export const leaveForm = form({
   name: 'leave',
@@ -86,6 +95,7 @@ export const showForm = form({
       title: `${of.name}, no. ${of.number}${of.open ? '' : ', closed'}`,
       lines: [
         ...shownChallenge(of, here),
+        ...daysLeftWords(of, here.today),
         ...left.lines,
         await joinedWords(of, heads.joined, here),
         ...(part && part.pieces > 0 ? [`Yours: ${grouped(part.pieces)}.`] : []),
@@ -105,18 +115,24 @@ export const showForm = form({
   },
 });
 
-/** So many names are told of those who take part. */
-const MOST_NAMED = 12;
-/** Those who logged without joining stand between them. */
-const LOOKED_THROUGH = 5 * MOST_NAMED;
+/** "23 days left." Today is not one of them. */
+function daysLeftWords(of: Challenge, today: string): string[] {
+  if (of.last === null || !isOn(of, today)) return [];
+  const left = daysBetween(today, of.last);
+  return [left === 0 ? 'Today is the last day.' : `${many(left, 'day', 'days')} left after today.`];
+}
 
-/** "3 members take part: Ada, Bea, Cleo." */
-async function joinedWords(of: Challenge, joined: number, { facts }: Here): Promise<string> {
-  const parts = await facts.challenges.parts(of, 'name', LOOKED_THROUGH);
-  const names = parts.flatMap(({ joined: takesPart, name }) => (takesPart && name !== '' ? [name] : []));
-  const told = names.slice(0, MOST_NAMED);
+/** So many names are told of those who take part: two lines of a phone. */
+const MOST_NAMED = 8;
+
+/** "3 members take part: Ada, Bea, Cleo." One more is named as well: "and 1 more" would be as long. */
+async function joinedWords(of: Challenge, joined: number, { facts, defaults }: Here): Promise<string> {
+  const takePart = many(joined, 'member takes', 'members take');
+  if (joined === 0 || defaults.standings.value === 'totals') return `${takePart} part.`;
+  const names = await facts.challenges.joined(of, MOST_NAMED + 1);
+  const told = joined > MOST_NAMED + 1 ? names.slice(0, MOST_NAMED) : names;
   const more = joined > told.length ? ` and ${grouped(joined - told.length)} more` : '';
-  return `${many(joined, 'member takes', 'members take')} part${told.length > 0 ? `: ${told.join(', ')}${more}` : ''}.`;
+  return `${takePart} part${told.length > 0 ? `: ${told.join(', ')}${more}` : ''}.`;
 }
 
 const MOST_LISTED = 15;
@@ -131,12 +147,15 @@ export const listForm = form({
     if (all.length === 0)
       return reply({ title: 'No challenge yet', lines: ['An organiser opens one:', `\`${OPENING}\``] });
     const open = all.filter((one) => one.open).length;
+    const over = all.filter((one) => isOver(one, here.today)).length;
     const shown = all.slice(0, MOST_LISTED);
     const more = all.length - shown.length;
     return reply({
       title: 'Challenges',
-      lines: [`${many(open, 'is', 'are')} open, ${grouped(all.length - open)} closed.`],
-      figures: { open: count(open), closed: count(all.length - open) },
+      lines: [
+        `${many(open, 'is', 'are')} open${over > 0 ? ` (${grouped(over)} past the last day)` : ''}, ${grouped(all.length - open)} closed.`,
+      ],
+      figures: { open: count(open), closed: count(all.length - open), over: count(over) },
       table: {
         columns: ['no.', 'challenge', 'so far'],
         rows: shown.map((one) => [String(one.number), listed(one), totalWords(one)]),

@@ -1,8 +1,9 @@
 import type { Defaults, KeptDefaults, Settled } from '../src/chat/defaults.ts';
 import type { DefaultChanges } from '../src/chat/facts.ts';
-import { bare } from '../src/chat/option.ts';
+import { bare, type Option } from '../src/chat/option.ts';
 import { choice, length, number, zone } from '../src/chat/option-kinds.ts';
 import type { Table } from '../src/chat/reply.ts';
+import { ok } from '../src/measure/result.ts';
 import type { Speech } from '../src/measure/speech.ts';
 import { LIFE_WORDS } from './guild-life-options.ts';
 
@@ -27,6 +28,38 @@ export const defaultOptions = {
   hours: number('Hours of stitching a week', 0.25, 112, '5'),
   zone: zone('Time zone'),
 };
+
+const settable = choice(
+  'What alone goes back; all of it where nothing is said',
+  [...Object.keys(defaultOptions), ...LIFE_WORDS].map((name) => ({ name, title: name })),
+);
+
+/** What was set and is to be as if it never had been, one or several: `seam`, `seam, width and hours`. */
+export const resetOption: Option<readonly string[], false> = {
+  kind: 'what is set',
+  summary: settable.summary,
+  example: 'seam',
+  bounds: 'unit, seam, width and so on',
+  shape: { as: 'words', longest: 100 },
+  bare: true,
+  untold: true,
+  take(text, context) {
+    const named: string[] = [];
+    let rest = text;
+    for (let next = settable.take(rest, context); next?.ok; next = settable.take(rest, context)) {
+      named.push(next.value.value);
+      rest = next.value.rest.replace(/^(?:[\s,;&]|and\b)+/i, '');
+    }
+    return named.length === 0 ? null : ok({ value: named, rest });
+  },
+  write: (named) => named.join(', '),
+};
+
+/** What is reset, as changes to what is kept; and in words. */
+export const resetOf = (named: readonly string[]) => ({
+  changes: Object.fromEntries(named.map((name) => [name, null])) as DefaultChanges,
+  words: `${named.join(', ')} ${named.length === 1 ? 'is' : 'are'} cleared`,
+});
 
 /** The values given, as changes to what is kept. */
 export function changesFrom(values: { readonly [K in keyof KeptDefaults]?: unknown }): DefaultChanges {

@@ -6,6 +6,7 @@ import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { lineWords, totalWords } from './challenge-words.ts';
 import { dayFits, pictureOption } from './log.ts';
+import { otherUnit } from './log-doubts.ts';
 import { dayOption, minutesOption, noteOption, piecesOption } from './log-words.ts';
 import { lineOption, ownLine, whoseLine } from './own-line.ts';
 import { challengeOption } from './which-challenge.ts';
@@ -28,13 +29,15 @@ const fix: Command = {
         note: { ...noteOption, bare: false },
       },
       keeps: true,
-      async run({ line: number, challenge, ...changes }, here) {
+      async run({ line: number, challenge, pieces: sewn, ...rest }, here) {
+        const changes = { ...rest, pieces: sewn?.count };
         if (Object.values(changes).every((value) => value === undefined))
           return wrong('nothing-to-change', { example: 'pieces:2', instead: '/fix pieces:2' });
-        const found = await ownLine(number, challenge, here);
+        const found = await ownLine({ line: number, challenge }, here);
         if ('asks' in found) return found.asks;
         if (!found.ok) return found;
         const { of, line, member } = found.value;
+        if (sewn?.of && sewn.of !== of.counting) return otherUnit(of, sewn);
         const { pieces = line.pieces, minutes = line.minutes, day = line.day } = changes;
         const { note = line.note, picture = line.picture } = changes;
         const problem = dayFits(of, day, true, here);

@@ -4,7 +4,7 @@ import { GUILD_ITSELF } from '../src/chat/facts.ts';
 import { reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 import { type Speech, speech } from '../src/measure/speech.ts';
-import { changesFrom, defaultOptions, shownDefaults } from './defaults.ts';
+import { changesFrom, defaultOptions, resetOf, resetOption, shownDefaults } from './defaults.ts';
 import { guildForget } from './guild-forget.ts';
 import { guildLifeOptions } from './guild-life-options.ts';
 
@@ -48,15 +48,18 @@ const guild: Command = {
     form({
       name: 'reset',
       summary: 'Go back to what is usual',
-      examples: ['/guild reset'],
-      options: {},
+      examples: ['/guild reset', '/guild reset width'],
+      options: { what: resetOption },
       organisers: true,
       keeps: true,
-      async run(_, here) {
-        await here.facts.defaults.clear(here.guild, GUILD_ITSELF);
+      async run({ what }, here) {
+        const { facts, guild: of } = here;
+        const reset = what && resetOf(what);
+        if (!reset) await facts.defaults.clear(of, GUILD_ITSELF);
+        const kept = reset ? await facts.defaults.set(of, GUILD_ITSELF, reset.changes) : {};
         return reply({
-          title: 'The guild’s are cleared',
-          ...shownDefaults(settle({}, {}), await sayNow(here, {})),
+          title: reset ? `The guild’s ${reset.words}` : 'The guild’s are cleared',
+          ...shownDefaults(settle({}, kept), await sayNow(here, kept)),
         });
       },
     }),

@@ -1,7 +1,8 @@
 import { WEEKDAYS } from '../src/chat/defaults.ts';
 import type { Option, ReadingContext } from '../src/chat/option.ts';
 import { date } from '../src/chat/option-kinds.ts';
-import { dayAfter, weekdayOf } from '../src/guild/days.ts';
+import type { Counting } from '../src/guild/counted.ts';
+import { dayAfter, monthAfter, weekdayOf } from '../src/guild/days.ts';
 import { type Taken, takeNumber } from '../src/measure/number.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
@@ -14,7 +15,27 @@ const LONGEST_NOTE = 300;
 
 /** What pieces are called in passing: "2 more rosettes". */
 const NOUN =
-  /^\s*(?:(?:more|further|other|new|finished|done|whole)\s+)*(?:rosettes?|flowers?|blocks?|stars?|patch(?:es)?|pieces?|hexagons?|hexies?|hexes|diamonds?|more|done|finished)\b/i;
+  /^\s*(?:(?:more|further|other|new|finished|done|whole)\s+)*(rosettes?|flowers?|blocks?|stars?|patch(?:es)?|pieces?|hexagons?|hexies?|hexes|diamonds?|more|done|finished)\b/i;
+
+/** How many were sewn, and of what where that was said: a piece may be one of anything. */
+export interface Sewn {
+  readonly count: number;
+  readonly of?: Counting;
+  readonly called?: string;
+}
+
+const CALLED: readonly (readonly [RegExp, Counting])[] = [
+  [/^(?:rosette|flower)/i, 'rosette'],
+  [/^block/i, 'block'],
+  [/^star/i, 'star'],
+  [/^(?:patch|hex|diamond)/i, 'patch'],
+];
+
+function sewn(count: number, rest: string): Sewn {
+  const called = NOUN.exec(rest)?.[1]?.toLowerCase() ?? '';
+  const of = CALLED.find(([words]) => words.test(called))?.[1];
+  return of ? { count, of, called } : { count };
+}
 /** A number that is no count of pieces: a length of time, a day, a size. */
 const NO_COUNT = /^\s*(?:(?:h|hrs?|hours?|m|mins?|minutes?)\b(?!\s*[:=])|in\b|inch|cm\b|mm\b|["x%:/.-])/i;
 
@@ -22,7 +43,7 @@ const NO_COUNT = /^\s*(?:(?:h|hrs?|hours?|m|mins?|minutes?)\b(?!\s*[:=])|in\b|in
 const ONE = new RegExp(`^an?\\s+(?=${NOUN.source.replace('^', '')})`, 'i');
 
 /** How many were sewn: `3`, `2 rosettes`, `2 more blocks`. */
-export const piecesOption: Option<number, false> = {
+export const piecesOption: Option<Sewn, false> = {
   kind: 'count',
   summary: 'How many are done',
   example: '3',
@@ -36,9 +57,9 @@ export const piecesOption: Option<number, false> = {
     const bounds = { got: grouped(taken.value), least: '1', most: grouped(MOST_PIECES) };
     if (taken.value < 1) return wrong('too-small', bounds);
     if (taken.value > MOST_PIECES) return wrong('too-large', bounds);
-    return ok({ value: taken.value, rest: taken.rest.replace(NOUN, '') });
+    return ok({ value: sewn(taken.value, taken.rest), rest: taken.rest.replace(NOUN, '') });
   },
-  write: String,
+  write: ({ count, called }) => `${count}${called ? ` ${called}` : ''}`,
 };
 
 const HOURS = /^\s*(?:h|hrs?|hours?)(?![a-z]|\s*[:=])/i;
@@ -88,6 +109,17 @@ const DAY_MONTH = new RegExp(
 
 const plainDate = date('The day it was sewn');
 
+const PAST_DAYS: readonly (readonly [RegExp, (found: RegExpExecArray) => number])[] = [
+  [/^last night\b/i, () => 1],
+  [/^this (?:morning|afternoon|evening)\b/i, () => 0],
+  [
+    new RegExp(`^(an?|${SMALL_NUMBER}|\\d{1,3}) days? ago\\b`, 'i'),
+    ([, days = '']) => (/^an?$/i.test(days) ? 1 : Number(loneCountInFigures(days))),
+  ],
+];
+/** A day of this month or the last, whichever was later: "on the 3rd". */
+const THE_DAY = /^(?:on )?the (\d{1,2})(?:st|nd|rd|th)\b(?!\s+(?:of\b|row|round|block|rosette))/i;
+
 /** A day that is past: `yesterday`, `monday`, `3 Dec`, `2026-12-03`. A weekday is the last one that was. */
 export const dayOption: Option<string, false> = {
   ...plainDate,
@@ -96,6 +128,8 @@ export const dayOption: Option<string, false> = {
   bare: true,
   take: (text, context) =>
     takeWeekday(text, context) ??
+    takePastDay(text, context) ??
+    takeDayBehind(text, context) ??
     takeDayOfMonth(text, context) ??
     plainDate.take(text.replace(/^on\s+/i, ''), context),
 };
@@ -106,6 +140,25 @@ function takeWeekday(text: string, { today }: ReadingContext): Result<Taken<stri
   const asked = WEEKDAYS.findIndex((day) => day.startsWith(found[1]?.toLowerCase() ?? ''));
   const back = (weekdayOf(today) - asked + 7) % 7;
   return ok({ value: dayAfter(today, -back), rest: text.slice(found[0].length) });
+}
+
+function takePastDay(text: string, { today }: ReadingContext): Result<Taken<string>> | null {
+  for (const [words, back] of PAST_DAYS) {
+    const found = words.exec(text);
+    if (found) return ok({ value: dayAfter(today, -back(found)), rest: text.slice(found[0].length) });
+  }
+  return null;
+}
+
+function takeDayBehind(text: string, { today }: ReadingContext): Result<Taken<string>> | null {
+  const found = THE_DAY.exec(text);
+  if (!found) return null;
+  const date = (found[1] ?? '').padStart(2, '0');
+  for (let back = 0; back < 3; back++) {
+    const day = `${monthAfter(`${today.slice(0, 7)}-01`, -back).slice(0, 7)}-${date}`;
+    if (day <= today && dayAfterExists(day)) return ok({ value: day, rest: text.slice(found[0].length) });
+  }
+  return wrong('day-unread', { got: found[0] });
 }
 
 /** Without a year: the last time that it was that day. */
@@ -136,7 +189,7 @@ const NEXT_NAME = /\s(?:pieces?|day|minutes|note|picture|challenge|line)\s*[:=]/
  * sun print is a cloth.
  */
 const NOTE = new RegExp(
-  `^(?![\\d-]|(?:${SMALL_NUMBER})\\s*(?:$|[,;.])|(?:an?|half a|${SMALL_NUMBER})(?:\\s+(?:dozen|hundred))?${NOUN.source.replace('^\\s*', '\\s+')})(?!(?:yesterday|today|tomorrow|(?:on|last)\\s+(?:${SHORT_DAYS}|\\d+|${MONTH}\\s*\\d+)|${WEEKDAYS.join('|')})\\b)`,
+  `^(?![\\d-]|(?:${SMALL_NUMBER})\\s*(?:$|[,;.])|(?:an?|half a|${SMALL_NUMBER})(?:\\s+(?:dozen|hundred))?${NOUN.source.replace('^\\s*', '\\s+')})(?!(?:yesterday|today|tomorrow|last night|this (?:morning|afternoon|evening)|on the \\d|(?:an?|${SMALL_NUMBER}) days? ago|(?:on|last)\\s+(?:${SHORT_DAYS}|\\d+|${MONTH}\\s*\\d+)|${WEEKDAYS.join('|')})\\b)`,
   'i',
 );
 
@@ -179,7 +232,8 @@ export const afterEach = (note: string): string | null => (EACH.test(note) ? not
 
 const TIME_IN_NOTE =
   /(?:^|[\s,;(])(\d[\d.,/ ]*\s*(?:h|hrs?|hours?|m|mins?|minutes?)(?:\s*\d{1,2}(?:\s*m(?:ins?)?)?)?)(?=$|[\s,;.)])/i;
-const DAY_IN_NOTE = /(?:^|[\s,;])(yesterday|today)(?=$|[\s,;.])/i;
+const DAY_IN_NOTE =
+  /(?:^|[\s,;])(yesterday|today|last night|this (?:morning|afternoon|evening))(?=$|[\s,;.])/i;
 
 /**
  * Picks a time and a day out of a note, where they were not said before.
@@ -187,6 +241,7 @@ const DAY_IN_NOTE = /(?:^|[\s,;])(yesterday|today)(?=$|[\s,;.])/i;
  * @example
  * fromNote('blue one, 95 min yesterday', { unit: 'in', today: '2026-12-03' }) // {"note":"blue one","minutes":95,"day":"2026-12-02"}
  * fromNote('blue ones, 95 min each', { unit: 'in', today: '2026-12-03' }) // {"note":"blue ones","minutes":95,"each":true}
+ * fromNote('it took 95 min, the blue one', { unit: 'in', today: '2026-12-03' }) // {"note":"the blue one","minutes":95}
  * fromNote('for the border', { unit: 'in', today: '2026-12-03' }) // {"note":"for the border"}
  */
 export function fromNote(note: string, context: ReadingContext): FromNote {
@@ -205,7 +260,12 @@ export function fromNote(note: string, context: ReadingContext): FromNote {
   };
 }
 
+/** What led up to the time or the day goes with it: "it took 95 min, the blue one". */
+const LED_UP =
+  /(?:^|[\s,;])(?:(?:and |and it |it |that |this |they )?(?:took(?: me)?|taking)(?: about| around| nearly)?|in|for|at|about|after|sewn|finished|from)\s*$/i;
+
 const without = (text: string, found: RegExpExecArray): string =>
-  `${text.slice(0, found.index)} ${text.slice(found.index + found[0].length)}`
-    .replace(/\s+/g, ' ')
+  `${text.slice(0, found.index).replace(LED_UP, '')} ${text.slice(found.index + found[0].length)}`
+    .replace(/\s+(?=[,;.]|$)|\s+(?=\s)/g, '')
+    .replace(/[,;](?=[,;.])/g, '')
     .replace(/^[\s,;.]+|[\s,;]+$/g, '');

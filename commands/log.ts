@@ -2,6 +2,7 @@ import { type Answer, type Command, form, type Here } from '../src/chat/command.
 import { bare, required, usually } from '../src/chat/option.ts';
 import { words } from '../src/chat/option-kinds.ts';
 import { count, minutes as minutesFigure, reply } from '../src/chat/reply.ts';
+import { calledIn } from '../src/chat/sayings/saying.ts';
 import { renewed, standingsChoice } from '../src/guild/challenge-choices.ts';
 import type { Challenge } from '../src/guild/challenge-facts.ts';
 import { nounFor } from '../src/guild/counted.ts';
@@ -9,6 +10,7 @@ import { type Wrong, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
 import { daysOf, mineWords, totalWords } from './challenge-words.ts';
+import { doubtIn, forAnother, ofKind, unlikeCounted } from './log-doubts.ts';
 import {
   afterEach,
   dayOption,
@@ -47,10 +49,16 @@ const log: Command = {
       },
       keeps: true,
       async run(values, here) {
-        const { challenge, ...said } = await withChallengeInNote(values, here);
-        const found = await whichChallenge(challenge, here, 'open');
+        const doubted = doubtIn(values, here);
+        if (doubted) return doubted;
+        const { challenge, pieces: sewn, ...said } = await withChallengeInNote(values, here);
+        const found = await whichChallenge(challenge, here, 'open', ofKind(sewn));
         if ('asks' in found || !found.ok) return notThat(found);
-        return logTo(found.value, saidWithNote(said, here), here);
+        const told = { ...said, pieces: sewn.count };
+        const unlike =
+          unlikeCounted(found.value, values, here) ?? (await forAnother(told, found.value, here));
+        if (unlike) return unlike;
+        return logTo(found.value, saidWithNote(told, here), here);
       },
     }),
   ],
@@ -71,10 +79,10 @@ interface Said {
   readonly picture?: string | undefined;
 }
 
-const FOR_CHALLENGE = /^(?:for|to|in)\s+(?:the\s+)?(.+)$/iu;
+const FOR_CHALLENGE = /^(?:for|to|in)\s+(?:the\s+)?(.+?)(?:\s+challenge)?$/iu;
 
 /** "2 rosettes for Spring": the end names an open challenge, and is no note. */
-async function withChallengeInNote<S extends Said & { readonly challenge?: string }>(
+async function withChallengeInNote<S extends { readonly note?: string; readonly challenge?: string }>(
   said: S,
   { bare: nameless, facts, guild }: Here,
 ): Promise<S> {
@@ -82,7 +90,9 @@ async function withChallengeInNote<S extends Said & { readonly challenge?: strin
   if (name === undefined || said.challenge !== undefined) return said;
   const all = await facts.challenges.all(guild);
   const found = all.find((one) => one.open && one.name.toLowerCase() === name);
-  return found ? { ...said, challenge: String(found.number), note: undefined } : said;
+  if (found) return { ...said, challenge: String(found.number), note: undefined };
+  const called = calledIn(said.note ?? '', 'challenge').replace('challenge:', '');
+  return called ? { ...said, challenge: called } : said;
 }
 
 /** What stands in a note without its name is read out of it: she typed it in one line. */

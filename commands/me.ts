@@ -5,7 +5,7 @@ import { reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
 import { decimal } from '../src/measure/ruler.ts';
 import { speech } from '../src/measure/speech.ts';
-import { changesFrom, defaultOptions, shownDefaults } from './defaults.ts';
+import { changesFrom, defaultOptions, resetOf, resetOption, shownDefaults } from './defaults.ts';
 import { ownLifeOptions } from './guild-life-options.ts';
 import { meExport, meForget } from './me-kept.ts';
 import { paceFor, paceSource } from './own-pace.ts';
@@ -57,15 +57,18 @@ const me: Command = {
     form({
       name: 'reset',
       summary: 'Go back to what the guild has set',
-      examples: ['/me reset'],
-      options: {},
+      examples: ['/me reset', '/me reset seam'],
+      options: { what: resetOption },
       audience: 'asker',
       keeps: true,
-      async run(_, here) {
-        await here.facts.defaults.clear(here.guild, here.who.id);
-        const defaults = settle({}, await here.facts.defaults.read(here.guild, GUILD_ITSELF));
+      async run({ what }, here) {
+        const { guild, who, facts } = here;
+        const reset = what && resetOf(what);
+        if (!reset) await facts.defaults.clear(guild, who.id);
+        const own = reset ? await facts.defaults.set(guild, who.id, reset.changes) : {};
+        const defaults = settle(own, await facts.defaults.read(guild, GUILD_ITSELF));
         return reply({
-          title: 'Yours are cleared',
+          title: reset ? `Your ${reset.words}` : 'Yours are cleared',
           ...shownDefaults(defaults, speech(defaults.reading.value)),
         });
       },

@@ -91,7 +91,9 @@ async function shownBlock({ of, block }: Found, here: Here): Promise<Reply> {
       ...besideWords(of),
       `${many(seams, 'seam', 'seams')}, ${say.run(seams * of.size)}${block.joining > 0 ? `: ${grouped(block.joining)} of them join it on` : ''}.`,
       ...(seams > 0 ? [`${time.words}.`] : []),
-      ...(block.width > 0 ? [`Sewn to here it measures ${say.size(block.width, block.height)}.`] : []),
+      ...(block.width > 0
+        ? [`Sewn to here it measures ${say.mark(block.width)} by ${say.mark(block.height)}.`]
+        : []),
       `Open from ${dayWords(block.opens)}. ${finishedBy(finished.length)}`,
     ],
     figures: {

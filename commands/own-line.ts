@@ -1,9 +1,11 @@
 import type { Answer, Here } from '../src/chat/command.ts';
 import { suggesting } from '../src/chat/option.ts';
+import { words } from '../src/chat/option-kinds.ts';
 import { listed, listedAs } from '../src/chat/option-listed.ts';
 import type { Challenge, LineInBook, Person } from '../src/guild/challenge-facts.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
+import { dayWords } from '../src/measure/speech.ts';
 import { lineWords } from './challenge-words.ts';
 import { whichChallenge } from './which-challenge.ts';
 
@@ -23,6 +25,22 @@ export const lineOption = suggesting(
   },
 );
 
+const named = words('Whose last log, for an organiser', 60, 'Bea');
+const HERS = /^(\p{L}[\p{L}\d ’'-]{0,59}?)['’]s(?: last)?(?: (?:log|entry|one))?(?!\S)/iu;
+
+/** Whose last log it is: `whose:Bea`, or "Bea's last". */
+export const whoseOption: typeof named = {
+  ...named,
+  bare: true,
+  bareWhen: HERS,
+  take(text, context) {
+    const found = HERS.exec(text);
+    return found
+      ? ok({ value: found[1]?.trim() ?? '', rest: text.slice(found[0].length) })
+      : named.take(text, context);
+  },
+};
+
 /** A log that may be corrected by the asker, with its challenge. */
 export interface OwnLine {
   readonly of: Challenge;
@@ -34,13 +52,21 @@ export interface OwnLine {
 /** So many of her last logs are looked through for one in the challenge that is meant. */
 const LOOKED_THROUGH = 50;
 
+/** Which log: by its number, or the last one, of another member or of a day where that was said. */
+export interface LineSought {
+  readonly line?: number | undefined;
+  readonly challenge?: string | undefined;
+  readonly whose?: string | undefined;
+  readonly day?: string | undefined;
+}
+
+type Sought = Promise<Result<OwnLine> | { readonly asks: Answer }>;
+
 /** The log that is meant, if the asker may correct it: her own, one she wrote, or any where she is an organiser. */
-export async function ownLine(
-  number: number | undefined,
-  challenge: string | undefined,
-  here: Here,
-): Promise<Result<OwnLine> | { readonly asks: Answer }> {
-  if (number === undefined) return lastLine(challenge, here);
+export async function ownLine(sought: LineSought, here: Here): Sought {
+  const { line: number, challenge, whose } = sought;
+  if (number === undefined && whose !== undefined) return lastOfAnother(whose, sought, here);
+  if (number === undefined) return lastLine(sought, here);
   const found = await whichChallenge(challenge, here, 'open');
   if ('asks' in found || !found.ok) return found;
   const of = found.value;
@@ -49,14 +75,39 @@ export async function ownLine(
   return corrected(of, line, here);
 }
 
-async function lastLine(challenge: string | undefined, here: Here) {
+async function lastLine({ challenge, day }: LineSought, here: Here): Sought {
   const logs = await here.facts.challenges.lastLogs(here.guild, here.who.id, LOOKED_THROUGH);
   const found = challenge === undefined ? null : await whichChallenge(challenge, here, 'open');
   if (found && ('asks' in found || !found.ok)) return found;
-  const line = logs.find((one) => found === null || one.challenge === found.value.number);
+  const line = logs.find(
+    (one) => (found === null || one.challenge === found.value.number) && (day ?? one.day) === one.day,
+  );
   const of = found?.value ?? (line && (await here.facts.challenges.one(here.guild, line.challenge)));
-  if (!line || !of) return wrong('nothing-logged', { instead: '' });
+  if (!line || !of) return noLog(day);
   return corrected(of, line, here);
+}
+
+const noLog = (day: string | undefined) =>
+  day === undefined
+    ? wrong('nothing-logged', { instead: '' })
+    : wrong('nothing-logged-then', { day: dayWords(day), instead: '' });
+
+/** So many members are looked through for the one who is named. */
+const MOST_NAMED = 500;
+
+/** Another member's last log, for an organiser. */
+async function lastOfAnother(whose: string, { challenge, day }: LineSought, here: Here): Sought {
+  const found = await whichChallenge(challenge, here, 'open');
+  if ('asks' in found || !found.ok) return found;
+  const { facts, guild, who } = here;
+  if (whose.toLowerCase() === who.name.toLowerCase()) return lastLine({ challenge, day }, here);
+  if (!who.organiser) return wrong('line-not-hers', { whose, instead: '' });
+  const parts = await facts.challenges.parts(found.value, 'name', MOST_NAMED);
+  const part = parts.find(({ name }) => name.toLowerCase() === whose.toLowerCase());
+  const logs = part ? await facts.challenges.lastLogs(guild, part.member, LOOKED_THROUGH) : [];
+  const line = logs.find((one) => one.challenge === found.value.number && (day ?? one.day) === one.day);
+  if (!line) return wrong('nothing-of-hers', { whose, name: found.value.name, instead: '' });
+  return corrected(found.value, line, here);
 }
 
 async function corrected(of: Challenge, line: LineInBook, { who, facts }: Here): Promise<Result<OwnLine>> {

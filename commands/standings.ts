@@ -1,9 +1,11 @@
 import { type Command, form, type Here } from '../src/chat/command.ts';
 import { bare } from '../src/chat/option.ts';
+import { number } from '../src/chat/option-kinds.ts';
 import { count, type Figure, type Reply, reply } from '../src/chat/reply.ts';
 import { isOn, joinChoice, logChoice, renewed, standingName } from '../src/guild/challenge-choices.ts';
-import type { Challenge, Part } from '../src/guild/challenge-facts.ts';
+import type { Challenge, DayCount, Part } from '../src/guild/challenge-facts.ts';
 import { nounFor, piecesFor, worthOf } from '../src/guild/counted.ts';
+import { dayAfter } from '../src/guild/days.ts';
 import { type Forecast, forecast, type Progress } from '../src/guild/forecast.ts';
 import { progressOf, type WeekCount, weeksOf } from '../src/guild/progress.ts';
 import { decimal, grouped } from '../src/measure/ruler.ts';
@@ -17,6 +19,9 @@ import { challengeOption, whichChallenge } from './which-challenge.ts';
 /** More members than this are no table to read on a phone. */
 const MOST_SHOWN = 20;
 
+/** Instead of the pace so far. */
+const paceOption = number('When it would be done at so many a week', 0.1, 100_000, '10');
+
 const standings: Command = {
   name: 'standings',
   summary: 'How far a challenge is, and when it will be done',
@@ -25,11 +30,11 @@ const standings: Command = {
       name: '',
       summary: 'How far a challenge is, how much is sewn, and when it will be done, as a range',
       examples: ['/standings', '/standings Spring'],
-      options: { challenge: bare(challengeOption) },
+      options: { challenge: bare(challengeOption), pace: paceOption },
       async run(values, here) {
         const found = await whichChallenge(values.challenge, here, 'any');
         if ('asks' in found) return found.asks;
-        return found.ok ? standingsOf(found.value, here) : found;
+        return found.ok ? standingsOf(found.value, values.pace, here) : found;
       },
     }),
   ],
@@ -37,23 +42,24 @@ const standings: Command = {
 
 export default standings;
 
-async function standingsOf(of: Challenge, here: Here): Promise<Reply> {
+async function standingsOf(of: Challenge, pace: number | undefined, here: Here): Promise<Reply> {
   const { facts, who, today } = here;
   const days = await facts.challenges.days(of);
   const weeks = weeksOf(of, days, today);
-  const progress = progressOf(of, weeks, today);
+  const progress = progressOf(of, days, weeks, today);
   const going = of.open && (of.last === null || today <= of.last) && of.total > 0;
   const told = progress && going ? await forecast(progress) : null;
   const part = await facts.challenges.part(of, who.id);
   const heads = await facts.challenges.heads(of, of.each);
   const left = await leftOfPlan(of, here);
-  const perWeek = progress ? progress.done / progress.weeks : perWeekOf(of, weeks, today);
+  const perWeek = progress ? progress.done / progress.weeks : perWeekOf(of, days, weeks, today);
   const members = `${many(heads.sewing, 'member', 'members')} so far`;
   const reached = of.each === null ? '' : `; ${grouped(heads.reached)} at ${grouped(of.each)} or more`;
   return reply({
     title: `${of.name}${of.open ? '' : ', closed'}`,
     lines: [
       `${totalWords(of)}${leftWords(of)}.`,
+      ...(pace === undefined ? [] : paceWords(of, pace, today)),
       ...(told || weeks.some(({ full }) => full) ? rateWords(of, perWeek, told) : []),
       ...(told ? chanceWords(told, of) : endWords(of, today)),
       ...sewnWords(of, here),
@@ -80,9 +86,25 @@ async function standingsOf(of: Challenge, here: Here): Promise<Reply> {
   });
 }
 
+/** "At 10 a week: about 15 weeks more, until 14 Mar 2027." */
+function paceWords({ goal, total, last }: Challenge, pace: number, today: string): string[] {
+  if (goal === null) return ['No goal is set, so there is no day on which it is done.'];
+  if (goal <= total) return [];
+  const days = Math.ceil(((goal - total) / pace) * 7);
+  const done = dayAfter(today, days);
+  const late = last !== null && done > last ? `, after the last day, ${dayWords(last)}` : '';
+  const weeks = decimal(days / 7, days < 70 ? 1 : 0);
+  return [`At ${decimal(pace, 1)} a week: ${weeks} weeks more, until ${dayWords(done)}${late}.`];
+}
+
 /** Where there is no goal the weekly rate is still worth knowing; it is told once a week has gone by. */
-function perWeekOf(of: Challenge, weeks: readonly WeekCount[], today: string): number | null {
-  const progress = progressOf({ ...of, goal: of.total }, weeks, today);
+function perWeekOf(
+  of: Challenge,
+  days: readonly DayCount[],
+  weeks: readonly WeekCount[],
+  today: string,
+): number | null {
+  const progress = progressOf({ ...of, goal: of.total }, days, weeks, today);
   return progress ? progress.done / progress.weeks : null;
 }
 

@@ -2,7 +2,7 @@ import type { Option } from '../src/chat/option.ts';
 import { type Good, goodArea, goodWords, SWAP_SHAPES, tellingWords } from '../src/guild/swap-goods.ts';
 import { PIECES } from '../src/measure/cloth.ts';
 import type { Unit } from '../src/measure/length.ts';
-import { ok, type Result, wrong } from '../src/measure/result.ts';
+import { ok, type Result, type Wrong, wrong } from '../src/measure/result.ts';
 import { countInFigures, SMALL_NUMBER } from './small-numbers.ts';
 import { takeGood } from './swap-good.ts';
 
@@ -62,6 +62,14 @@ const KNOWN: readonly string[] = [
   'yards',
 ];
 
+const BUT_NOT = /\b(?:but )?(?:not?|except|without|never)\s+\p{L}+.*$/iu;
+
+/** What she does not want of what she wishes for: it would be read as the very colour that she wants. */
+export function notWished(lines: readonly Goods[]): Wrong | null {
+  const said = lines.map(({ typed }) => BUT_NOT.exec(typed)?.[0]).find((words) => words !== undefined);
+  return said === undefined ? null : wrong('goods-but-not', { got: said.trim(), instead: '' });
+}
+
 /** Reads every line of a text that was tidied. */
 export function readGoods(text: string, unit: Unit, countless = false): Result<Goods[]> {
   const lines = linesOf(text);
@@ -100,10 +108,22 @@ const PLURAL = /\p{L}(?<!yard|met(?:er|re)|inche|feet)s(?![\p{L}])/iu;
 /** From so few on, "6 1/2in hexagons" may be six of half an inch, or one of six and a half. */
 const FEW = 12;
 
+/** How many pieces are in one of these differs from shop to shop. */
+const PACK = /(?:\b(?:an?|one|two|three|\d+)\s+)?(?:\p{L}+\s+)?(?:packs?|bundles?|rolls?|assortments?)\b/iu;
+const SHARES: readonly (readonly [RegExp, string])[] = [
+  [/\bhalf an? (?=yard|met)/gi, '1/2 '],
+  [/\b(?:an? )?quarter of an? (?=yard|met)/gi, '1/4 '],
+  [/\bthree[- ]quarters? (?:of )?(?:an? )?(?=yard|met)/gi, '3/4 '],
+];
+const lengthInFigures = (line: string): string =>
+  SHARES.reduce((said, [words, figures]) => said.replace(words, figures), line);
+
 function readLine(typed: string, unit: Unit, countless: boolean): Result<Goods> {
   if (typed.length > LONGEST_LINE)
     return wrong('text-too-long', { got: String(typed.length), most: String(LONGEST_LINE) });
-  const line = countInFigures(typed);
+  const packed = PACK.exec(typed);
+  if (packed) return wrong('goods-pack', { got: packed[0].trim(), instead: '' });
+  const line = countInFigures(lengthInFigures(typed));
   const after = TIMES_AFTER.exec(line);
   const before = COUNT_BEFORE.exec(line);
   const readings: Reading[] = [

@@ -9,7 +9,7 @@ import { areaOf, type WholeSwap } from '../src/guild/swap-plan.ts';
 import { type Result, wrong } from '../src/measure/result.ts';
 import { many } from '../src/measure/speech.ts';
 import { tidy } from '../src/measure/tidy.ts';
-import { type Goods, goods, linesOf } from './swap-goods.ts';
+import { type Goods, goods, linesOf, notWished } from './swap-goods.ts';
 import { changeTerms, termsOptions } from './swap-open.ts';
 import { askedSwap, liveSwaps, takesOffers, whichSwap } from './swap-which.ts';
 import { areaFigure, areaUnit, areaWords, piecesWords } from './swap-words.ts';
@@ -49,6 +49,8 @@ interface Asked {
 }
 
 async function add(side: Side, { what, swap: name }: Asked, here: Here): Promise<Answer> {
+  const unwished = side === 'want' ? notWished(what) : null;
+  if (unwished) return unwished;
   const asked = await askedSwap(name, here, {
     first: ({ each, state }) => each === null && state === 'open',
   });

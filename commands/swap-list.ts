@@ -72,8 +72,14 @@ interface Patches {
   readonly edge: number;
 }
 
-function matchedList({ swap, people, entries }: WholeSwap, patches: Patches | null, { say }: Here): Reply {
+function matchedList(
+  { swap, people, entries: all }: WholeSwap,
+  patches: Patches | null,
+  { say }: Here,
+): Reply {
   const nameOf = namesIn(people);
+  const gone = new Set(people.filter(({ state }) => state === 'out').map(({ member }) => member));
+  const entries = all.filter(({ member }) => !gone.has(member));
   const offers = entries.filter(({ side }) => side === 'offer');
   const wants = entries.filter(({ side }) => side === 'want');
   const cut = patches && patchesFrom(offers, patches);

@@ -4,7 +4,7 @@ import { percent } from '../src/chat/option-kinds.ts';
 import { count, type Picture, type Reply, reply, squareInches } from '../src/chat/reply.ts';
 import type { SwapParcel } from '../src/guild/swap-facts.ts';
 import type { Left } from '../src/guild/swap-match.ts';
-import { type Plan, planSwap, type WholeSwap } from '../src/guild/swap-plan.ts';
+import { areaOf, type Plan, planSwap, type WholeSwap } from '../src/guild/swap-plan.ts';
 import { wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { many } from '../src/measure/speech.ts';
@@ -53,22 +53,24 @@ function told(whole: WholeSwap, plan: Plan, parcels: readonly SwapParcel[], here
   const { say } = here;
   const explained = explain(whole, plan, here);
   const receiving = [...plan.exchanged.values()].filter(({ received }) => received > 0).length;
-  const pieces = plan.parcels.reduce((sum, { count }) => sum + count, 0);
+  const pieces = parcels.reduce((sum, { count }) => sum + count, 0);
+  const area = parcels.reduce((sum, { good, count }) => sum + areaOf(good, count), 0);
   return reply({
     title: plan.parcels.length === 0 ? `${swap.name}: no match` : `${swap.name} is matched`,
     lines:
       plan.parcels.length === 0
         ? ['Nothing more can be swapped fairly as it stands.', ...heldBack(whole, plan, here)]
         : [
-            `${many(pieces, 'piece', 'pieces')}, ${areaWords(plan.area, say)}, in ${many(parcelsOf(plan), 'envelope', 'envelopes')}.`,
+            `${many(pieces, 'piece', 'pieces')}, ${areaWords(area, say)}, in ${many(envelopesOf(parcels), 'envelope', 'envelopes')}${sentBefore(parcels)}.`,
             `${many(receiving, 'member receives', 'members receive')} something.`,
             ...fairness(whole, plan, here),
             'Each sees hers with `/swap envelopes`.',
+            'Offers and wishes are closed; `/swap reopen` takes more.',
           ],
     figures: {
-      parcels: count(plan.parcels.length),
+      parcels: count(parcels.length),
       pieces: count(pieces),
-      area: squareInches(plan.area),
+      area: squareInches(area),
       mostArea: squareInches(plan.mostArea),
       members: count(people.filter(({ state }) => state === 'in').length),
       receiving: count(receiving),
@@ -83,8 +85,13 @@ function told(whole: WholeSwap, plan: Plan, parcels: readonly SwapParcel[], here
 /** So many lines that explain are read out; more are in the file alone. */
 const FEW = 6;
 
-const parcelsOf = ({ parcels }: Plan): number =>
+const envelopesOf = (parcels: readonly SwapParcel[]): number =>
   new Set(parcels.map(({ from, to }) => JSON.stringify([from, to]))).size;
+
+function sentBefore(parcels: readonly SwapParcel[]): string {
+  const sent = parcels.filter(({ sentAt }) => sentAt !== null).reduce((sum, { count }) => sum + count, 0);
+  return sent === 0 ? '' : `, ${grouped(sent)} of them sent already`;
+}
 
 function fairness(whole: WholeSwap, plan: Plan, here: Here): string[] {
   const { swap, people } = whole;
@@ -107,13 +114,24 @@ function fairness(whole: WholeSwap, plan: Plan, here: Here): string[] {
 }
 
 /** What stays where it is so that it is fair, and how to let more go round. */
-function heldBack({ swap }: WholeSwap, { area, mostArea }: Plan, { say }: Here): string[] {
+function heldBack(whole: WholeSwap, { area, mostArea }: Plan, { say }: Here): string[] {
   const held = mostArea - area;
   if (held <= 0.5) return [];
-  const wider = Math.min(100, Math.round(swap.share * 100) + 20);
-  return [
-    `${areaWords(held, say)} more would go round if that were no matter. A wider share: \`/swap match share:${wider}%\``,
-  ];
+  const wider = widerShare(whole, area);
+  const how = wider === null ? '' : ` A wider share: \`/swap match share:${wider}%\``;
+  return [`${areaWords(held, say)} more would go round if that were no matter.${how}`];
+}
+
+/** The next wider share, in percent, with which more goes round; null where none does. */
+function widerShare(whole: WholeSwap, area: number): number | null {
+  const next = Math.min(100, Math.round(whole.swap.share * 100) + 20);
+  if (next / 100 <= whole.swap.share) return null;
+  if (area > 0) return next;
+  const tried = [next, ...[60, 80, 100].filter((share) => share > next)];
+  return (
+    tried.find((share) => planSwap({ ...whole, swap: { ...whole.swap, share: share / 100 } }).area > 0) ??
+    null
+  );
 }
 
 /** One row a parcel line; what was offered as it was offered. */

@@ -54,7 +54,12 @@ function theirs(whole: WholeSwap, { member, name }: Whose, here: Here): Reply {
   if (out.length + coming.length === 0)
     return reply({
       title: swap.name,
-      lines: ['Nothing is planned yet. An organiser does it with `/swap match`'],
+      lines:
+        parcels.length > 0
+          ? [
+              `Nothing is planned for ${member === here.who.id ? 'you' : name}: nothing to send, nothing to come.`,
+            ]
+          : ['Nothing is planned yet. An organiser does it with `/swap match`'],
     });
   const row = (of: SwapParcel, who: string, said: Readonly<Partial<Record<Standing, string>>>) => {
     const is = standingOf(of, isIn);
@@ -157,7 +162,10 @@ async function mark(
       may(one, standingOf(one, isIn)),
   );
   if (found.length === 0)
-    return wrong(parcel === undefined ? `swap-none-${as}` : 'swap-no-parcel', { got: String(parcel) });
+    return wrong(parcel === undefined ? `swap-none-${as}` : 'swap-no-parcel', {
+      got: String(parcel),
+      instead: '/swap envelopes',
+    });
   await here.facts.swaps.mark(
     whole.swap,
     found.map(({ number }) => number),

@@ -7,7 +7,8 @@ import { nounFor } from '../src/guild/counted.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
 import { totalWords } from './challenge-words.ts';
-import { lineOption, ownLine, whoseLine } from './own-line.ts';
+import { dayOption } from './log-words.ts';
+import { lineOption, ownLine, whoseLine, whoseOption } from './own-line.ts';
 import { challengeOption } from './which-challenge.ts';
 
 const undo: Command = {
@@ -18,10 +19,15 @@ const undo: Command = {
       name: '',
       summary: 'Take a log back: your last one, or one by its number. The book keeps both',
       examples: ['/undo', '/undo 17', '/undo 17 challenge:Spring'],
-      options: { line: usually(bare(lineOption), 'your last log'), challenge: challengeOption },
+      options: {
+        line: usually(bare(lineOption), 'your last log'),
+        challenge: challengeOption,
+        whose: whoseOption,
+        day: { ...dayOption, summary: 'The day whose last log it is', bare: false },
+      },
       keeps: true,
       async run(values, here) {
-        const found = await ownLine(values.line, values.challenge, here);
+        const found = await ownLine(values, here);
         if ('asks' in found) return found.asks;
         if (!found.ok) return found;
         const { of, line, member } = found.value;

@@ -28,4 +28,5 @@ export const whichChallenge = (
   named: string | undefined,
   here: Here,
   meant: Meant,
-): Promise<Settled<Challenge>> => whichOne(CHALLENGES, named, here, meant);
+  fits?: (one: Challenge) => boolean,
+): Promise<Settled<Challenge>> => whichOne(CHALLENGES, named, here, meant, fits);

@@ -38,17 +38,20 @@ export type Settled<T> = Result<T> | { readonly asks: Answer };
 
 /**
  * The one that is meant: the one named; else the only one open in this place; else the question which. Of
- * several that are open, the only one whose days have come counts as the one.
+ * several that are open, the only one whose days have come counts as the one; and where some fit what else was
+ * said, only those are looked at.
  */
 export async function whichOne<T extends Together>(
   kind: Kind<T>,
   named: string | undefined,
   here: Here,
   meant: Meant,
+  fits: (one: T) => boolean = () => true,
 ): Promise<Settled<T>> {
   const all = await kind.all(here);
   if (named !== undefined) return byName(kind, named, all, here, meant);
-  const fitting = all.filter((one) => meant === 'any' || one.open === (meant === 'open'));
+  const turned = all.filter((one) => meant === 'any' || one.open === (meant === 'open'));
+  const fitting = turned.some(fits) ? turned.filter(fits) : turned;
   const open = fitting.filter((one) => one.open);
   const near = closest(open.length > 0 || meant === 'open' ? open : fitting, here, meant);
   const [first, ...more] = near;

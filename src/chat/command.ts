@@ -91,6 +91,9 @@ export interface Form<O extends Options = Options> {
   run(values: Values<O>, here: Here): Answer | Promise<Answer>;
 }
 
+/** What it keeps is seen by others than the asker. */
+export const keepsForAll = ({ keeps, audience }: Form): boolean => keeps === true && audience !== 'asker';
+
 export interface Command {
   readonly name: string;
   readonly summary: string;

@@ -1,6 +1,6 @@
 import { ok, type Problem, type Result } from '../measure/result.ts';
 import { speech } from '../measure/speech.ts';
-import type { Ask, Command, CommandList, Form, Here } from './command.ts';
+import { type Ask, type Command, type CommandList, type Form, type Here, keepsForAll } from './command.ts';
 import { settle } from './defaults.ts';
 import type { Doubt } from './doubt.ts';
 import { type Facts, FactsTrouble, guildAlone } from './facts.ts';
@@ -138,15 +138,19 @@ async function besideChoices({ command, besides = [] }: Found, context: ReadingC
 
 /** What was wrong, and the line to type instead: this very ask put right where that can be told, or an example. */
 async function explain(problem: Problem, found: Found, context?: ReadingContext): Promise<Reply> {
-  const { command, form } = found;
+  const { command } = found;
   const { mistake } = await import('./errors.ts');
   const { mended } = await import('./mend.ts');
   if (problem.instead !== undefined)
     return mistake(problem, { command: command.name, instead: [String(problem.instead)].filter(Boolean) });
   const instead =
-    context && (mended(problem, { ...found, command: command.name }, context) ?? form.examples[0]);
+    context && (mended(problem, { ...found, command: command.name }, context) ?? exampleOf(found));
   return mistake(problem, { command: command.name, instead: instead ? [instead] : [] });
 }
+
+/** An example to type; where it would keep for all what she did not say, how such an ask is made. */
+const exampleOf = ({ command, form }: Found): string | undefined =>
+  keepsForAll(form) ? `/help ${command.name}` : form.examples[0];
 
 /** An ask that is no command of ours and no question that is understood. */
 async function unfound(problem: Problem, { words }: Ask, commands: CommandList): Promise<Reply> {

@@ -98,7 +98,7 @@ async function findQuestion(commands: CommandList, text: string): Promise<Result
   return found ? ok(found) : wrong('question-unread');
 }
 
-function asQuestion(command: Command, { form, words, doubt, besides = [] }: Question): Found | null {
+function asQuestion(command: Command, { form, words, exact, doubt, besides = [] }: Question): Found | null {
   const called = (name: string) => command.forms.find((one) => one.name === name);
   const meant = called(form);
   if (!meant) return null;
@@ -107,7 +107,7 @@ function asQuestion(command: Command, { form, words, doubt, besides = [] }: Ques
     return other ? [{ label, form: other, words: said }] : [];
   });
   return {
-    ...{ command, form: meant, options: words, manner: 'question' },
+    ...{ command, form: meant, options: words, manner: exact ? 'command' : 'question' },
     ...(doubt ? { doubt } : {}),
     ...(others.length > 0 ? { besides: others } : {}),
   };

@@ -27,10 +27,19 @@ export const GUILD_WORDINGS: Readonly<Record<string, (problem: Problem) => strin
   'nothing-to-change': ({ example }) => `Nothing to change is named. For example ${text(example)}.`,
   'day-ahead': ({ day }) => `${text(day)} is still to come. Log it when it is sewn.`,
   'day-outside': ({ day, days, name }) => `${text(day)} is outside of ${text(name)}: ${text(days)}.`,
+  'other-unit': ({ name, counts, got }) =>
+    `${text(name)} counts ${text(counts)}, and you say ${text(got)}. How many ${text(counts)} are done?`,
+  'day-vague': ({ got, example }) => `‘${text(got)}’ is no one day. Which day? For example ${text(example)}.`,
+  'own-log-only': ({ got, pieces }) =>
+    `A log counts for whoever types it: ${text(got)} types \`/log ${text(pieces)}\` herself.`,
   'joined-only': ({ name }) =>
     `${text(name)} counts for those who have joined. \`/challenge join\` first, then log.`,
   'line-unknown': ({ line, name }) =>
     `${text(name)} has no log no. ${text(line)}. \`/challenge history\` shows its book.`,
+  'line-not-hers': ({ whose }) =>
+    `Only ${text(whose)} or an organiser takes ${text(whose)}’s logs back. Your own last one: \`/undo\`.`,
+  'nothing-of-hers': ({ whose, name }) => `${text(name)} has no log of ${text(whose)} that stands.`,
+  'nothing-logged-then': ({ day }) => `You have nothing logged for ${text(day)} that could be taken back.`,
   'line-gone': ({ line, by }) => `No. ${text(line)} was taken back already, by no. ${text(by)}.`,
   'line-not-yours': ({ line }) => `No. ${text(line)} is somebody else’s. She or an organiser can change it.`,
   'book-long': ({ lines, most }) =>

@@ -1,5 +1,5 @@
 import type { Problem, Result } from '../measure/result.ts';
-import type { Form } from './command.ts';
+import { type Form, keepsForAll } from './command.ts';
 import { nearestStart, slipOf } from './near.ts';
 import { understood } from './not-understood.ts';
 import { inFigures } from './number-words.ts';
@@ -26,7 +26,7 @@ const inOtherWords = (text: string, other: string): string | null => (other === 
 /** One word, or a number with its fraction. */
 const VALUE = '(?:-?\\d+\\s+\\d+/\\d+\\S*|\\S+)';
 
-/** What was said for an option by its name is put right by its example; not where the size of a patch is missing too. */
+/** What was said for an option by its name is put right by its example; nothing is kept that way, and not where the size of a patch is missing too. */
 const exampled: Mend = ({ option }, text, options) => {
   const name = String(option ?? '');
   const example = options[name]?.example;
@@ -62,6 +62,13 @@ const MENDS: Readonly<Record<string, Mend>> = {
   'size-missing': ({ example }, text) => `${text} ${example}`,
 };
 
+/** An example's value in place of hers would be kept for all as if she had said it. */
+function mendOf(code: string, form: Form): Mend | undefined {
+  const mend = MENDS[code];
+  if (!keepsForAll(form) || mend === undefined) return mend;
+  return mend === nearOrExample ? near : mend === exampled ? undefined : mend;
+}
+
 /** So many slips in one ask are still a slip; more are another ask. */
 const MOST_SLIPS = 4;
 
@@ -74,7 +81,7 @@ export function mended(
   let text: string | null = typeof options === 'string' ? options : named(options);
   let wrongNow: Problem | null = problem;
   for (let slips = 0; slips < MOST_SLIPS; slips++) {
-    text = MENDS[wrongNow.code]?.(wrongNow, text, form.options) ?? null;
+    text = mendOf(wrongNow.code, form)?.(wrongNow, text, form.options) ?? null;
     if (text === null) return null;
     const read = readOptions(form.options, text, context, manner);
     wrongNow = manner === 'question' ? (slipIn(form.options, read) ?? problemOf(read)) : problemOf(read);

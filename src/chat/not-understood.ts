@@ -18,7 +18,7 @@ type Values = Readonly<Record<string, unknown>>;
 
 /** The words that could still have stood there: of the options not read yet, and their names. */
 export function wantedWords(options: Options, values: Values): string[] {
-  const open = Object.entries(options).filter(([key]) => values[key] === undefined);
+  const open = Object.entries(options).filter(([key, { untold }]) => !untold && values[key] === undefined);
   return [
     ...open.flatMap(([, option]) => (option.bare ? wordsOf(option) : [])),
     ...open.map(([key, { signed }]) => (signed ? `${key}:` : key)),

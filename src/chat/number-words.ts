@@ -46,8 +46,6 @@ const PARTS = '(?:(two|three|five|seven|[2357])[- ])?(thirds?|quarters?|eighths?
 const partOf = (n: string | undefined, part: string): string =>
   `${n === undefined ? '1' : figure(n)}/${OVER[part.charAt(0).toLowerCase()]}`;
 
-const CHARMS_IN_A_PACK = 42;
-
 type Rewrite = readonly [words: RegExp, figures: (found: string[]) => string];
 
 /** From the top, each wherever it occurs: the longer ways of saying a number before the shorter. */
@@ -117,19 +115,6 @@ const REWRITES: readonly Rewrite[] = [
   ],
   [/(?<![\d/][- ]?|\d in |")\binch(?=[- ](?:hex|dia|tri|half|kite|square|patch))/gi, () => '1 inch'],
   [/\ban? (?=(?:inch|hour)\b)/gi, () => '1 '],
-  [
-    /\b(\d{1,4}) ((?:[a-z]+ )?(?:hex\w*|diamonds|triangles|kites|patches|pieces)) (?:in|of|from) each of (\d{1,2}) (?=(?:colou?rs|fabrics|prints)\b)/gi,
-    ([, n = '', what = '', of = '']) => `${Number(n) * Number(of)} ${what} in ${of} `,
-  ],
-  [
-    /\b(\d{1,4}) (?:of|in|for) each of (\d{1,2}) (?=(?:colou?rs|fabrics|prints)\b)/gi,
-    ([, n = '', of = '']) => `${Number(n) * Number(of)} patches in ${of} `,
-  ],
-  // So many squares are in a pack: common practice, no source.
-  [
-    /\b(?:(\d{1,3})|an?) charm packs?\b(?! of \d)(?!.*\b(?:per|each|every|an?) (?:charm|square))/gi,
-    ([, n = '1']) => `${Number(n) * CHARMS_IN_A_PACK} 5in squares`,
-  ],
 ];
 
 /**

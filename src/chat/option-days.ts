@@ -25,8 +25,14 @@ function canonicalZone(name: string): string | null {
   try {
     return new Intl.DateTimeFormat('en', { timeZone: name }).resolvedOptions().timeZone;
   } catch {
-    return null;
+    return zoneOfCity(name);
   }
+}
+
+/** "Paris": the zone that is called after the city. */
+function zoneOfCity(name: string): string | null {
+  const end = `/${name.toLowerCase()}`;
+  return Intl.supportedValuesOf('timeZone').find((zone) => zone.toLowerCase().endsWith(end)) ?? null;
 }
 
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
@@ -51,6 +57,17 @@ function spokenDay(text: string, today: string): { readonly iso: string; readonl
   return { iso: year ? inYear(year) : next, length: all.length };
 }
 
+const SLASHED = /^(\d{1,2})[/.](\d{1,2})[/.](\d{4})(?!\d)/;
+
+/** "18/12/2026", where only one of the two can be the month. */
+function slashedDay(text: string): { readonly iso: string; readonly length: number } | null {
+  const [all = '', one = '', other = '', year] = SLASHED.exec(text) ?? [];
+  const sure = Number(one) > 12 || Number(other) > 12 || Number(one) === Number(other);
+  if (all === '' || !sure) return null;
+  const [day, month] = Number(other) > 12 ? [other, one] : [one, other];
+  return { iso: `${year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`, length: all.length };
+}
+
 /** A day: `2026-12-01`, `1 Dec`, today, tomorrow, yesterday. */
 export function date(summary: string): Option<string, false> {
   return {
@@ -66,7 +83,7 @@ export function date(summary: string): Option<string, false> {
           value: shifted(today, DAY_WORDS[word[1]?.toLowerCase() ?? ''] ?? 0),
           rest: text.slice(word[0].length),
         });
-      const spoken = spokenDay(text, today);
+      const spoken = spokenDay(text, today) ?? slashedDay(text);
       if (spoken)
         return shifted(spoken.iso, 0) === spoken.iso
           ? ok({ value: spoken.iso, rest: text.slice(spoken.length) })

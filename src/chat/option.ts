@@ -63,6 +63,8 @@ export interface Option<T, Sure extends boolean = boolean> {
   readonly signed?: boolean;
   /** Takes everything up to the next `name:`, blanks included. */
   readonly greedy?: boolean;
+  /** Not told among what is listened for: the form is whole without it. */
+  readonly untold?: boolean;
   /** The default, as it would be typed, or words that say where it comes from. */
   readonly otherwise?: string;
   readonly fallback?: T;

@@ -1,3 +1,4 @@
+import { countedOut } from './counted-out.ts';
 import type { Doubt } from './doubt.ts';
 import { readGuildQuestion } from './guild-questions.ts';
 import { metricSizes } from './metric-sizes.ts';
@@ -13,6 +14,8 @@ export interface Question {
   readonly command: string;
   readonly form: string;
   readonly words: string;
+  /** Its words hold nothing but options: what cannot be read in them is told, not passed over. */
+  readonly exact?: true;
   /** Where it can be read in several ways: what to ask back. */
   readonly doubt?: Doubt;
   /** What it asks for beside that. */
@@ -57,8 +60,8 @@ const NAMED: Readonly<Record<string, (question: string) => string>> = {
 export function readQuestion(text: string, slips?: Parameters<typeof plainWords>[1]): Question | null {
   const said = inFigures(plainWords(text, slips));
   const ofGuild = readGuildQuestion(said);
-  if (ofGuild) return ofGuild;
-  const plain = metricSizes(said);
+  if (ofGuild) return { ...ofGuild, exact: true };
+  const plain = metricSizes(countedOut(said));
   const sign = signOf(plain);
   const doubt = doubtIn(sign, plain);
   if (doubt) return { ...formOf(doubt.ask), words: doubt.ways[0]?.words ?? '', doubt };

@@ -314,7 +314,7 @@ class OptionReading {
       got,
       known,
       read: understood(this.#options, this.#values),
-      options: Object.keys(this.#options),
+      options: Object.keys(this.#options).filter((key) => !this.#options[key]?.untold),
     });
   }
 

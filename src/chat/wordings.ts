@@ -128,6 +128,10 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'goods-unread': ({ got, count, known }) =>
     `${count === undefined ? 'I cannot read' : `I read ${text(count)}, but not`} ${quoted(got)}. ${near(got, known) || 'Say how many of what: 6 fat quarters florals, 60 1in hexagons blue, 2 1/2in strips x 20.'}`,
   'goods-how-many': ({ got }) => `How many ${text(got)}? The number first, for example 6 ${text(got)}.`,
+  'goods-pack': ({ got }) =>
+    `How many pieces are in ${quoted(got)}, and how large? For example 42 5in squares red.`,
+  'goods-but-not': ({ got }) =>
+    `I can look for what you would like, not leave out ${quoted(got)}. Name the colours or prints that would do, or none.`,
   'goods-count': ({ got, most }) => `${text(got)} of them? I take from 1 to ${text(most)} on one line.`,
   'goods-many': ({ got, most }) => `That is ${text(got)} lines at once. Up to ${text(most)}, please.`,
   'goods-size': ({ shape }) =>

@@ -30,3 +30,7 @@ export const renewed = (of: Challenge): Renewal => ({ ask: standingsChoice(of).a
 /** Whether it is on: open, begun and not over. */
 export const isOn = ({ open, first, last }: Challenge, today: string): boolean =>
   open && first <= today && (last === null || today <= last);
+
+/** Whether it is open though its last day is gone. */
+export const isOver = ({ open, last }: Challenge, today: string): boolean =>
+  open && last !== null && last < today;

@@ -148,6 +148,8 @@ export interface ChallengesKept {
   part(of: Which, member: string): Promise<Part | undefined>;
   /** Members with pieces: the most first, or by name. */
   parts(of: Which, by: 'pieces' | 'name', most: number): Promise<Part[]>;
+  /** The names of those who take part, in order; `most` of them. */
+  joined(of: Which, most: number): Promise<string[]>;
   heads(of: Which, each: number | null): Promise<Heads>;
   days(of: Which): Promise<DayCount[]>;
   /** Her last logs with minutes that still stand, the latest first. */

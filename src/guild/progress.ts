@@ -55,18 +55,31 @@ export function weeksOf(of: Span, days: readonly DayCount[], today: string): Wee
 const daysLeft = (today: string, last: string): number =>
   today > last ? 0 : Math.max(1 / 2, daysBetween(today, last));
 
+/**
+ * The days in which so much was sewn: those gone by, and today where something of today is counted already.
+ *
+ * @example
+ * daysSewn({ first: '2026-12-01', last: null }, [{ day: '2026-12-01', pieces: 4 }, { day: '2026-12-02', pieces: 5 }], '2026-12-02') // 2
+ * daysSewn({ first: '2026-12-01', last: null }, [{ day: '2026-12-01', pieces: 4 }], '2026-12-02') // 1
+ */
+export function daysSewn(of: Span, days: readonly DayCount[], today: string): number {
+  const within = today >= of.first && (of.last === null || today <= of.last);
+  const counted = within && days.some(({ day, pieces }) => day === today && pieces > 0);
+  return daysGone(of, today) + (counted ? 1 : 0);
+}
+
 /** What a forecast is made from; null on the first day, before it, and where there is no goal. */
 export function progressOf(
   challenge: Span & Pick<Challenge, 'goal' | 'total'>,
+  days: readonly DayCount[],
   weeks: readonly WeekCount[],
   today: string,
 ): Progress | null {
   const { goal, total, last } = challenge;
-  const gone = daysGone(challenge, today);
-  if (goal === null || gone === 0) return null;
+  if (goal === null || daysGone(challenge, today) === 0) return null;
   return {
     done: total,
-    weeks: gone / WEEK,
+    weeks: daysSewn(challenge, days, today) / WEEK,
     toGo: goal - total,
     weeksLeft: last === null ? null : daysLeft(today, last) / WEEK,
     lumpiness: lumpinessOf(weeks.filter(({ full }) => full).map(({ pieces }) => pieces)),

@@ -88,6 +88,20 @@ export function challengesIn(tables: Kysely<Tables>, { now }: Keeping): Challeng
     return rows.map((row) => ({ ...row, joined: row.joined === 1 }));
   }
 
+  async function joined({ guild, number }: Pick<Challenge, 'guild' | 'number'>, most: number) {
+    const rows = await tables
+      .selectFrom('challenge_parts')
+      .select('name')
+      .where('guild', '=', guild)
+      .where('challenge', '=', number)
+      .where('member', '<>', '')
+      .where('joined', '=', 1)
+      .orderBy('name', 'asc')
+      .limit(most)
+      .execute();
+    return rows.map(({ name }) => name);
+  }
+
   async function heads(
     { guild, number }: Pick<Challenge, 'guild' | 'number'>,
     each: number | null,
@@ -106,7 +120,7 @@ export function challengesIn(tables: Kysely<Tables>, { now }: Keeping): Challeng
       .orderBy('day')
       .execute();
 
-  return { add, change, all, one, parts, heads, days, ...booksIn(tables) };
+  return { add, change, all, one, parts, joined, heads, days, ...booksIn(tables) };
 }
 
 export const challengeOf = ({ opened_at: _, ...row }: Selectable<Tables['challenges']>): Challenge =>

@@ -27,6 +27,57 @@ describe('opening, looking, closing', () => {
     expect((await guild.ask('/log 1')).error).toBeNull();
   });
 
+  test('who takes part is told by name, unless the guild shows totals alone', async () => {
+    const guild = await opened();
+    const told = async () => (await guild.ask('/challenge show')).lines.find((line) => /take/.test(line));
+    expect(await told()).toBe('0 members take part.');
+    await guild.ask('/challenge join', { as: 'Cleo' });
+    await guild.ask('/log 1', { as: 'Bea' });
+    await guild.ask('/log 2', { as: 'Dot' });
+    await guild.ask('/challenge leave', { as: 'Dot' });
+    expect(await told()).toBe('2 members take part: Bea, Cleo.');
+    for (const as of ['Eva', 'Fay', 'Gil', 'Hal', 'Ida', 'Jo', 'Kit'])
+      await guild.ask('/challenge join', { as });
+    expect(await told()).toBe('9 members take part: Bea, Cleo, Eva, Fay, Gil, Hal, Ida, Jo, Kit.');
+    await guild.ask('/challenge join', { as: 'Lou' });
+    expect(await told()).toBe('10 members take part: Bea, Cleo, Eva, Fay, Gil, Hal, Ida, Jo and 2 more.');
+    await guild.ask('/guild set standings:totals');
+    expect(await told()).toBe('10 members take part.');
+  });
+
+  test('one whose days are over says so, wherever it is told to be open', async () => {
+    const guild = await guildRoom();
+    const past = await guild.ask('/challenge open name:Autumn goal:20 first:2026-10-01 last:2026-11-30');
+    expect(past.title).toBe('Autumn is open, though its days are over');
+    expect((await guild.ask('/challenge list')).lines[0]).toBe('1 is open (1 past the last day), 0 closed.');
+    const joined = await guild.ask('/challenge join');
+    expect(joined.notes.at(-1)).toBe(
+      'Its last day was 30 Nov 2026. Sewn before then? `/log 1 day:2026-11-30`',
+    );
+    expect((await guild.ask('/log 1 day:2026-11-30')).error).toBeNull();
+  });
+
+  test('how many days are left is told', async () => {
+    const guild = await opened();
+    expect((await guild.ask('how many days left?')).lines).toContain('23 days left after today.');
+    const last = { now: '2026-12-31T12:00:00Z' };
+    expect((await guild.ask('when does the challenge end', last)).lines).toContain('Today is the last day.');
+  });
+
+  test('opened, changed and closed in plain words', async () => {
+    const guild = await guildRoom();
+    const said = 'open a challenge called May, 50 rosettes of 2 rounds until 31 May 2027';
+    expect((await guild.ask(said)).lines[0]).toBe('50 rosettes of 2 rounds.');
+    expect(await errorOf(guild, said, { as: 'Bea' })).toBe('guild-organisers-only');
+    expect(await guild.figure('change the goal to 120', 'goal')).toBe(120);
+    expect((await guild.ask('extend the deadline to 14 Jun 2027')).figures.last?.value).toBe('2027-06-14');
+    await guild.ask('/log 20');
+    expect((await guild.ask('if we do 10 a week when do we finish')).lines[1]).toBe(
+      'At 10 a week: 10 weeks more, until 16 Feb 2027.',
+    );
+    expect((await guild.ask('close May')).title).toBe('May is closed');
+  });
+
   test('what one is made of comes from its layout', async () => {
     const guild = await opened();
     await guild.ask('/log 3');
@@ -120,6 +171,12 @@ describe('logging', () => {
       { minutes: 95, note: 'for the border' },
     ],
     // Minutes for each are told of all of them.
+    ['/log 1 it took 95 min, the blue one', 1, { minutes: 95, note: 'the blue one' }],
+    [
+      '/log 2 blue, 95 min, for the border, yesterday',
+      2,
+      { minutes: 95, note: 'blue, for the border', line: 'for 7 Dec 2026' },
+    ],
     ['/log 2 rosettes yesterday, 95 min each', 2, { minutes: 190, line: 'for 7 Dec 2026' }],
     ['/log 3 1 h 10 each, dark ones', 3, { minutes: 210, note: 'dark ones' }],
     ['/log 2 blue ones, 95 min each, from scraps', 2, { minutes: 190, note: 'blue ones, from scraps' }],
@@ -167,9 +224,18 @@ describe('logging', () => {
     ['log 2 rosettes for spring', 2, '2026-12-08', ''],
     ['/log 2 for the border', 2, '2026-12-08', 'for the border'],
     ['I made a dozen rosettes', 12, '2026-12-08', ''],
+    ['did 2 last night', 2, '2026-12-07', ''],
+    ['/log 2 this morning, green', 2, '2026-12-08', 'green'],
+    ['i did 2 on the 3rd', 2, '2026-12-03', ''],
+    ['i did 2 two days ago', 2, '2026-12-06', ''],
+    ['i did 2 on 1 Dec', 2, '2026-12-01', ''],
+    ['/log 2 day:13/12/2026', 2, '2026-12-13', ''],
+    ['I did 2 at 45 minutes each', 2, '2026-12-08', ''],
   ])('%s: %d on %s, noted “%s”', async (words, pieces, day, note) => {
     const guild = await opened();
-    expect((await guild.ask(words)).error).toBeNull();
+    expect(
+      (await guild.ask(words, { now: `${day < '2026-12-08' ? '2026-12-08' : day}T12:00:00Z` })).error,
+    ).toBeNull();
     const [kept] = await guild.facts.challenges.lastLogs('guild', 'ada', 1);
     expect(kept).toMatchObject({ pieces, day, note });
   });
@@ -185,10 +251,70 @@ describe('logging', () => {
     ['/log 1 day:2026-02-30', 'day-unread'],
     ['/log 1 challenge:Autumn', 'together-unknown'],
     [`/log 1 note:${'x'.repeat(301)}`, 'text-too-long'],
+    ['i did 2.5 rosettes', 'not-whole'],
+    ['i made half a rosette', 'not-whole'],
+    ['/log 2 and a half', 'not-whole'],
+    ['i did two and a half today', 'not-whole'],
+    ['log -2', 'below-zero'],
+    ['i did minus 2', 'below-zero'],
+    ['i made 7 hexagons today', 'other-unit'],
+    ['/log 2 stars', 'other-unit'],
+    ['i did 3 last week', 'day-vague'],
+    ['/log 2 minutes:-30', 'below-zero'],
   ])('%s is met with %s', async (words, code) => {
     const guild = await opened();
     expect(await errorOf(guild, words)).toBe(code);
     expect(await guild.figure('/standings', 'total')).toBe(0);
+  });
+
+  test.each([
+    ['i did 3 today and 2 yesterday', ['/log pieces:3 day:2026-12-08', '/log 2 yesterday']],
+    ['did 2 on Dec 1 and 3 on Dec 2', ['/log pieces:2 day:2026-12-01', '/log 3 on Dec 2']],
+    ['/log 2 this morning and 3 this afternoon', ['/log pieces:2 day:2026-12-08', '/log 3 this afternoon']],
+    ['/log 3 for Eva', ['/log pieces:3 note:for Eva']],
+    [
+      'sewed two rosettes of 3 rounds',
+      ['/log pieces:2 rosettes challenge:1 note:3 rounds', '/challenge show challenge:1'],
+    ],
+  ])('%s is asked back, and nothing is kept meanwhile', async (words, asks) => {
+    const guild = await opened();
+    const reply = await guild.ask(words);
+    expect(reply.asks).not.toBeNull();
+    expect(reply.choices.map(({ ask }) => ask)).toEqual(asks);
+    expect(await guild.figure('/standings', 'total')).toBe(0);
+    for (const ask of asks) expect((await guild.ask(ask)).error, ask).toBeNull();
+  });
+
+  test('what was sewn, and for which, tells the challenge that is meant', async () => {
+    const guild = await opened();
+    await guild.ask('/challenge open name:Kids stars counting:star rounds:2 first:2026-12-01');
+    expect((await guild.ask('i did 2 stars today')).title).toBe('Kids stars');
+    expect((await guild.ask('I made 3 rosettes')).title).toBe('Spring');
+    expect((await guild.ask('i did 2 for spring')).title).toBe('Spring');
+    expect((await guild.ask('i did 2 for the Kids stars challenge')).title).toBe('Kids stars');
+    expect(await errorOf(guild, 'i did 2 for the Winter challenge')).toBe('together-unknown');
+    expect(await errorOf(guild, 'join the Winter challenge', { as: 'Bea' })).toBe('together-unknown');
+    expect((await guild.ask('Join Spring', { as: 'Bea' })).title).toBe('Joined Spring');
+    expect((await guild.ask('i did 2')).asks).toBe('Which challenge do you mean?');
+  });
+
+  test('a log is never another member’s', async () => {
+    const guild = await opened();
+    await guild.ask('/challenge join', { as: 'Bea' });
+    expect(await errorOf(guild, 'log 3 for Bea')).toBe('own-log-only');
+    expect(await errorOf(guild, '/log 3 for Bea', { as: 'Cleo' })).toBe('own-log-only');
+    expect(await guild.figure('/log 3 for Bea', 'mine', { as: 'Bea' })).toBe(3);
+  });
+
+  test('the last log of a day, or of another member, is taken back by who may', async () => {
+    const guild = await opened();
+    await guild.ask('/log 2 yesterday', { as: 'Bea' });
+    await guild.ask('/log 3', { as: 'Bea' });
+    expect(await errorOf(guild, "undo Bea's last", { as: 'Cleo' })).toBe('line-not-hers');
+    expect(await guild.figure('undo the one from yesterday', 'logged', { as: 'Bea' })).toBe(-2);
+    expect(await errorOf(guild, 'undo the one from yesterday', { as: 'Bea' })).toBe('nothing-logged-then');
+    expect(await guild.figure("/undo Bea's last", 'logged')).toBe(-3);
+    expect(await errorOf(guild, "undo Bea's last")).toBe('nothing-of-hers');
   });
 
   test('nothing before the first day; after the last one with its day only', async () => {
@@ -354,6 +480,15 @@ describe('standings', () => {
     expect(figures.weeksSure?.value).toBeCloseTo(17.1, 1);
     expect(lines[1]).toBe('9.5 rosettes a week: about 15 weeks more; four times in five 12 to 18.');
     expect(lines[2]).toBe('Chance of 200 by 16 Mar 2027: 50%; four times in five 173 to 230 by then.');
+  });
+
+  test('what is sewn today is counted with its day', async () => {
+    const guild = await guildRoom(':memory:', '2026-12-02T12:00:00Z');
+    await guild.ask('/challenge open name:Spring goal:200 first:2026-12-01 last:2026-12-31');
+    await guild.ask('/log 4 day:2026-12-01');
+    expect(await guild.figure('/standings', 'perWeek')).toBe(28);
+    await guild.ask('/log 4');
+    expect(await guild.figure('/standings', 'perWeek')).toBe(28);
   });
 
   test('members are unranked by name unless the guild chose otherwise', async () => {

@@ -167,6 +167,18 @@ describe('/guild', () => {
     expect(await width('/guild reset')).toBe('42 in');
   });
 
+  test('one thing alone, or several, go back to what they were', async () => {
+    const ask = openAsking();
+    await answered(ask, '/me set seam:3/8in width:40in hours:9');
+    const rows = (await answered(ask, '/me reset seam and hours')).table?.rows ?? [];
+    const value = (what: string) => rows.find(([name]) => name === what)?.[1];
+    expect([value('seam'), value('width'), value('hours')]).toEqual(['1/4 in', '40 in', '5 a week']);
+    await answered(ask, '/guild set seam:3/8in width:40in', organiser);
+    const kept = (await answered(ask, '/guild reset width', organiser)).table?.rows ?? [];
+    expect(kept.find(([name]) => name === 'width')?.[1]).toBe('42 in');
+    expect(kept.find(([name]) => name === 'seam')?.[1]).toBe('3/8 in');
+  });
+
   test.each(['/guild set seam:3/8in', '/guild reset'])(
     'a member may not %s, and nothing changes',
     async (words) => {

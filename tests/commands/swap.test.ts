@@ -22,6 +22,27 @@ async function stash(): Promise<GuildRoom> {
 }
 
 describe('/swap open', () => {
+  test.each([
+    ['/swap offer half a yard of stripes', 18 * 42],
+    ['/swap offer three quarters of a yard pink', 27 * 42],
+    ['/swap offer a quarter of a yard blue', 9 * 42],
+  ])('%s is so much of a yard', async (words, area) => {
+    const guild = await guildRoom();
+    await guild.ask('/swap open name:Stash');
+    expect(await guild.figure(words, 'offered')).toBe(area);
+  });
+
+  test.each([
+    ['/swap offer 1 charm pack red', 'goods-pack'],
+    ['/swap offer two bundles of blue', 'goods-pack'],
+    ['/swap want 4 fat quarters not florals', 'goods-but-not'],
+    ['/swap offer 4 fat quarters, washed, no smoke', undefined],
+  ])('%s is met with %s', async (words, code) => {
+    const guild = await guildRoom();
+    await guild.ask('/swap open name:Stash');
+    expect((await guild.ask(words)).error?.code).toBe(code);
+  });
+
   test('says what was opened; a name is given once; the days stand in order', async () => {
     const guild = await open();
     const reply = await guild.ask(
@@ -209,6 +230,54 @@ describe('/swap match', () => {
     expect(none.lines.join(' ')).toContain('`/swap match share:40%`');
     expect((await guild.ask('/swap want 12 charms', { as: 'Bea' })).error).toBeNull();
     expect(Number(value(await guild.ask('/swap match share:50%'), 'pieces'))).toBeGreaterThan(0);
+  });
+
+  test('a wider share that is offered moves something', async () => {
+    const guild = await open();
+    await guild.ask('/swap open name:Stash');
+    await guild.ask('/swap offer 6 fat quarters florals');
+    await guild.ask('/swap want 10 charms');
+    await guild.ask('/swap offer 1 charm', { as: 'Bea' });
+    await guild.ask('/swap want 1 fat quarter', { as: 'Bea' });
+    const none = await guild.ask('/swap match');
+    const share = /share:\d+%/.exec(none.lines.join(' '))?.[0];
+    expect((await guild.ask(`/swap match ${share}`)).title).toBe('Stash is matched');
+  });
+
+  test('tells the same totals as its table, when some is in the post already', async () => {
+    const guild = await stash();
+    const sums = (reply: Reply) => {
+      const rows = reply.table?.rows ?? [];
+      return [rows.length, rows.reduce((sum, row) => sum + Number(row[3]), 0)];
+    };
+    const first = await guild.ask('/swap match');
+    expect([value(first, 'parcels'), value(first, 'pieces')]).toEqual(sums(first));
+    expect(first.lines.at(-1)).toBe('Offers and wishes are closed; `/swap reopen` takes more.');
+    await guild.ask('/swap sent', { as: 'Bea' });
+    const second = await guild.ask('/swap match');
+    expect([value(second, 'parcels'), value(second, 'pieces')]).toEqual(sums(second));
+    expect(second.lines[0]).toMatch(/ of them sent already\.$/);
+  });
+
+  test('one for whom nothing is planned is told that, and who left has no lines in the list', async () => {
+    const guild = await stash();
+    await guild.ask('/swap offer 9 kites 1in', { as: 'Dot' });
+    await guild.ask('/swap match');
+    expect((await guild.ask('/swap envelopes', { as: 'Dot' })).lines[0]).toBe(
+      'Nothing is planned for you: nothing to send, nothing to come.',
+    );
+    const offers = async () => value(await guild.ask('/swap list'), 'offers');
+    expect(await offers()).toBe(5);
+    await guild.ask('/swap leave', { as: 'Dot' });
+    expect(await offers()).toBe(4);
+    expect((await rowsOf(guild.ask('/swap list'))).join(' ')).not.toContain('kites');
+  });
+
+  test('nothing to send is met with what there is, not with the same ask', async () => {
+    const guild = await stash();
+    await guild.ask('/swap match');
+    await guild.ask('/swap sent');
+    expect((await guild.ask('/swap sent')).lines.at(-1)).toBe('`/swap envelopes`');
   });
 
   test('takes two', async () => {

@@ -1,0 +1,96 @@
+import type { Answer, Here } from '../src/chat/command.ts';
+import { reply } from '../src/chat/reply.ts';
+import type { Challenge } from '../src/guild/challenge-facts.ts';
+import { countedWords, nounFor } from '../src/guild/counted.ts';
+import { type Wrong, wrong } from '../src/measure/result.ts';
+import { minutesOption, piecesOption, type Sewn } from './log-words.ts';
+
+/** What was said of a log, as it was read. */
+interface Read {
+  readonly pieces: Sewn;
+  readonly day?: string | undefined;
+  readonly note?: string;
+}
+
+/** Those that count what was sewn, where that was said. */
+export const ofKind = ({ of }: Sewn): ((one: Challenge) => boolean) | undefined =>
+  of && ((one) => one.counting === of);
+
+/** A note that she did not call one; what is in it may have been meant otherwise. */
+const looseNote = ({ note = '' }: { readonly note?: string }, { bare }: Here): string =>
+  bare.has('note') ? note : '';
+
+const AND_MORE = /^(?:and|then|plus|&)\s+(?=\S)/i;
+const AND_A_PART = /^and (?:an? |one )?(?:half|quarter)\b/i;
+const SOME_TIME = /^(last (?:week(?:end)?|month)|(?:at|over) the weekend|the other day)\b/i;
+
+/** What cannot be kept as it was said: two logs in one line, or a day that is no one day. */
+export function doubtIn(read: Read, here: Here): Answer | null {
+  const note = looseNote(read, here);
+  if (AND_A_PART.test(note)) return wrong('not-whole', { option: 'pieces', got: `${read.pieces.count} 1/2` });
+  const more = AND_MORE.exec(note);
+  const second = more && note.slice(more[0].length);
+  if (second && holdsCount(second, here)) return asTwo(second, here);
+  const time = read.day === undefined ? SOME_TIME.exec(note)?.[1] : undefined;
+  return time === undefined ? null : wrong('day-vague', { got: time, example: 'day:monday', instead: '' });
+}
+
+function holdsCount(text: string, { defaults, today }: Here): boolean {
+  const context = { unit: defaults.unit.value, today };
+  return !minutesOption.bareWhen?.test(text) && piecesOption.take(text, context)?.ok === true;
+}
+
+const asTwo = (second: string, here: Here): Answer =>
+  reply({
+    title: 'Two logs in one line',
+    asks: 'Nothing is kept yet. One at a time: which first?',
+    choices: [here.again({ note: undefined }), `/log ${second}`].map((ask) => ({
+      label: ask.replace(/^\/log (?:pieces:)?/, ''),
+      ask,
+    })),
+  });
+
+const ROUNDS = /^(?:(?:of|with)\s+)?(\d{1,2})[- ]rounds?\b/i;
+
+/** Something else was sewn than what the challenge counts. */
+export function unlikeCounted(of: Challenge, read: Read, here: Here): Answer | null {
+  const { pieces } = read;
+  const counts = countedWords(of);
+  if (pieces.of && pieces.of !== of.counting) return otherUnit(of, pieces);
+  const rounds = ROUNDS.exec(looseNote(read, here))?.[1];
+  if (rounds === undefined || of.counting !== 'rosette' || Number(rounds) === of.rounds) return null;
+  return reply({
+    title: of.name,
+    asks: `${of.name} counts ${counts}. Log them all the same, or not?`,
+    choices: [
+      { label: 'Log them', ask: here.again({ challenge: String(of.number), note: `${rounds} rounds` }) },
+      { label: 'See the challenge', ask: `/challenge show challenge:${of.number}` },
+    ],
+  });
+}
+
+/** What she calls it is not what is counted. */
+export const otherUnit = ({ name, counting }: Challenge, { called = '' }: Sewn): Wrong =>
+  wrong('other-unit', { name, counts: nounFor(counting, 2), got: called, instead: '' });
+
+const FOR_ONE = /^for\s+(\p{L}[\p{L}’'-]*)$/iu;
+const MOST_LOOKED_AT = 500;
+
+/** A log is hers who types it: "3 for Bea" is not Bea's, and perhaps no note either. */
+export async function forAnother(
+  read: { readonly pieces: number; readonly note?: string },
+  of: Challenge,
+  here: Here,
+): Promise<Answer | null> {
+  const name = FOR_ONE.exec(looseNote(read, here))?.[1];
+  if (name === undefined || name.toLowerCase() === here.who.name.toLowerCase()) return null;
+  const names = await here.facts.challenges.joined(of, MOST_LOOKED_AT);
+  const known = names.find((one) => one.toLowerCase() === name.toLowerCase());
+  if (known) return wrong('own-log-only', { got: known, pieces: String(read.pieces), instead: '' });
+  if (!/^\p{Lu}/u.test(name)) return null;
+  return reply({
+    title: of.name,
+    asks: `A log counts for whoever types it. Is it yours, with the note ‘for ${name}’?`,
+    choices: [{ label: 'It is mine', ask: here.again({ note: `for ${name}` }) }],
+  });
+}
