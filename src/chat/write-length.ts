@@ -11,7 +11,9 @@ import { fraction } from '../measure/ruler.ts';
  */
 export function writeLength(inches: number): string {
   if (onSixtyFourth(inches)) return `${fraction(Math.round(inches * 64) / 64, 64).replaceAll(',', '')}in`;
-  return onTenth(inches) ? `${millimetres(inches)}mm` : `${Number(inches.toFixed(6))}in`;
+  if (onTenth(inches)) return `${millimetres(inches)}mm`;
+  const rounded = Number(inches.toFixed(6));
+  return onSixtyFourth(rounded) ? writeLength(rounded) : `${rounded}in`;
 }
 
 /**

@@ -77,6 +77,8 @@ describe('a length written to be typed again', () => {
     [0, '0in'],
     [0.25, '1/4in'],
     [1 / 64, '1/64in'],
+    // Rounded to what is written, it lies on a mark.
+    [302.6718751, '302 43/64in'],
     [1200, '1200in'],
     [25 / 25.4, '25mm'],
     [1 / 3, '0.333333in'],
