@@ -183,6 +183,7 @@ describe('whatever is asked', () => {
             'too-small',
             'what-to-cut',
             'what-to-sew',
+            'nothing-to-sew',
             'plan-needs',
             'one-of-these',
             'layout-shape',
