@@ -4,7 +4,7 @@ import { threadToCut, WORKING_LENGTH } from '../src/calculator/stitching/needlef
 import { minutesPerSeam } from '../src/calculator/stitching/rates.ts';
 import { type StitchingTime, stitchingTime } from '../src/calculator/stitching/time.ts';
 import { type Answer, type Command, form, type Here } from '../src/chat/command.ts';
-import { alsoNamed, bare, otherwise, usually } from '../src/chat/option.ts';
+import { alsoNamed, bare, bareInCommands, otherwise, usually } from '../src/chat/option.ts';
 import { choice, date, number, whole } from '../src/chat/option-kinds.ts';
 import { count, inches, type Reply, reply } from '../src/chat/reply.ts';
 import { wrong } from '../src/measure/result.ts';
@@ -23,7 +23,7 @@ import { overOn, spanWords } from './time-words.ts';
 const USUAL_HOURS = 5;
 
 const timeOptions = {
-  seams: bare(alsoNamed(whole('How many seams', 1, 3_000_000, '42'), 'seam')),
+  seams: bareInCommands(alsoNamed(whole('How many seams', 1, 3_000_000, '42'), 'seam')),
   pieces: alsoNamed(
     whole('So many hexagons, laid round by round', 1, 1_000_000, '240'),
     ...['piece', 'patches', 'patch', 'hexagons'],

@@ -56,6 +56,8 @@ export interface Option<T, Sure extends boolean = boolean> {
   readonly bare?: boolean;
   /** Where it may stand without its name only in some of its words: those. */
   readonly bareWhen?: RegExp;
+  /** In a plain question only by its name: a number there may count anything. */
+  readonly namedInQuestions?: boolean;
   readonly required?: boolean;
   /** Must be given, unless the option of this name is. */
   readonly neededUnless?: string;
@@ -105,6 +107,13 @@ export function wordsOf({ shape, known = [] }: AnyOption): readonly string[] {
 
 /** Marks an option that may stand without its name. */
 export const bare = <T, S extends boolean>(option: Option<T, S>): Option<T, S> => ({ ...option, bare: true });
+
+/** Marks an option that may stand without its name in a command, and not in a plain question. */
+export const bareInCommands = <T, S extends boolean>(option: Option<T, S>): Option<T, S> => ({
+  ...option,
+  bare: true,
+  namedInQuestions: true,
+});
 
 /** Marks an option that is meant only where its name and a sign stand before its value. */
 export const signed = <T, S extends boolean>(option: Option<T, S>): Option<T, S> => ({

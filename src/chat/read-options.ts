@@ -259,8 +259,9 @@ class OptionReading {
   }
 
   #countsElse(key: string, rest: string): boolean {
-    const { kind } = this.#options[key] as AnyOption;
-    return this.#manner === 'question' && countsElse(kind, rest, (word) => this.keyOf(word) === key);
+    if (this.#manner === 'command') return false;
+    const { kind, namedInQuestions = false } = this.#options[key] as AnyOption;
+    return namedInQuestions || countsElse(kind, rest, (word) => this.keyOf(word) === key);
   }
 
   /** The bare option that reads the most of what stands here. */
