@@ -1,4 +1,5 @@
 import type { BestLength } from '../src/calculator/fabric/best-length.ts';
+import { cutsInAll } from '../src/calculator/fabric/cuts.ts';
 import { type FewestCuts, isEasier } from '../src/calculator/fabric/fewest.ts';
 import { planCuts } from '../src/calculator/fabric/plan-cuts.ts';
 import type { Yardage, YardageWay } from '../src/calculator/fabric/yardage.ts';
@@ -41,12 +42,17 @@ export function plainerWay(
 ): Way | undefined {
   const { amount } = purchaseFor(least.buy, say);
   const easier = fewest && isEasier(fewest, least.cuts, least.patches) ? [fewest.of] : [];
-  const way = [...easier, best].find(({ buy }) => {
+  const noHarder = eachOf(planCuts(best.plan), best.plan.count) <= eachOf(least.cuts, least.patches);
+  const way = [...easier, ...(noHarder ? [best] : [])].find(({ buy }) => {
     const purchase = purchaseFor(buy, say);
     return purchase.amount === amount && !purchase.tight;
   });
   return way && tradeWay(way, say);
 }
+
+/** Cuts for each patch; what was not counted is the hardest. */
+const eachOf = (cuts: Way['cuts'], patches: number): number =>
+  cuts === undefined ? Number.POSITIVE_INFINITY : cutsInAll(cuts) / patches;
 
 const tradeWay = (way: YardageWay, say: Speech): Way => ({
   buy: way.buy,

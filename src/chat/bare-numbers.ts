@@ -8,7 +8,7 @@ const TIMES =
 const WEIGHTS = 'lbs?|pounds?|oz|ounces?|kgs?|kilos?|grams?|dollars?|euros?';
 const RATES =
   '(?:(?:[a-z]+ )?(?:hex\\w*|patches|pieces|papers|diamonds|triangles|rosettes|flowers|stars) )?(?:1 hour|(?:an?|per|each|every) (?:day|night|evening|week|month|year|min(?:ute)?|hour|y(?:ar)?d|met(?:re|er)|inch)s?)';
-const OTHER = 'times?|rows?(?! of \\d)';
+const OTHER = 'times?|rows?(?! of \\d)|rounds?';
 
 /**
  * In a question, so many people, so much time, weight or money, so many in a day, a date: no size, whatever it

@@ -11,7 +11,7 @@ const PACKS = /\b(?:(\d{1,3})|an?) charm packs?\b(?! of \d)(?!.*\b(?:per|each|ev
  * @example
  * countedOut('19 hexies in each of 12 colours') // "228 hexies in 12 colours"
  * countedOut('12 of each of 3 fabrics') // "36 patches in 3 fabrics"
- * countedOut('2 charm packs, how many') // "84 5in squares, how many"
+ * countedOut('2 charm packs, how many') // "84 charms, how many"
  */
 export const countedOut = (text: string): string =>
   text
@@ -20,4 +20,4 @@ export const countedOut = (text: string): string =>
       (_, n: string, what: string | undefined, of: string) =>
         `${Number(n) * Number(of)} ${what ?? 'patches'} in ${of} `,
     )
-    .replace(PACKS, (_, n = '1') => `${Number(n) * CHARMS_IN_A_PACK} 5in squares`);
+    .replace(PACKS, (_, n = '1') => `${Number(n) * CHARMS_IN_A_PACK} charms`);

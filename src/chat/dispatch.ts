@@ -11,7 +11,7 @@ import { passedOver } from './passed-over.ts';
 import { type ReadOptions, readNamedOptions, readOptions } from './read-options.ts';
 import { readingOf } from './reading-of.ts';
 import { referenceOf } from './reference.ts';
-import type { Reply } from './reply.ts';
+import type { Reply, ReplyChoice } from './reply.ts';
 import { shownName } from './shown-name.ts';
 import { dateIn } from './today.ts';
 import { writeAsk } from './write-ask.ts';
@@ -103,7 +103,10 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
     const made = await (form.keeps && ask.event === null ? bound.together(work) : work(bound));
     if ('problem' in made) return explain(made.problem, found, context);
     const notes = [...(found.manner === 'question' ? passedOver(read.value.left) : []), ...made.notes];
-    const choices = [...(await besideChoices(found, context)), ...made.choices];
+    const beside = await besideChoices(found, context, (form, options) =>
+      run({ command, form, options, manner: 'question' }, ask, bound),
+    );
+    const choices = [...beside, ...made.choices];
     return { ...made, notes, choices, command: command.name, audience: form.audience ?? made.audience };
   }
 
@@ -126,14 +129,23 @@ export function openRoom({ commands, facts, onFault }: RoomNeeds): Room {
   return { answer };
 }
 
-/** What a question asks for beside what was answered: as choices, where it can be read. */
-async function besideChoices({ command, besides = [] }: Found, context: ReadingContext) {
+/** What a question asks for beside what was answered: as choices that tell it, where it can be read. */
+async function besideChoices(
+  { command, besides = [] }: Found,
+  context: ReadingContext,
+  answer: (form: Form, words: string) => Promise<Reply>,
+): Promise<ReplyChoice[]> {
   if (besides.length === 0) return [];
   const { writeAsk } = await import('./write-ask.ts');
-  return besides.flatMap(({ label, form, words }) => {
+  const choices: ReplyChoice[] = [];
+  for (const { label, form, words } of besides) {
     const read = readOptions(form.options, words, context, 'question');
-    return read.ok ? [{ label, ask: writeAsk(command.name, form, read.value.values) }] : [];
-  });
+    if (!read.ok) continue;
+    const { error, asks, lines } = await answer(form, words);
+    const told = error === null && asks === null ? `: ${lines[0]?.replace(/\.$/, '')}` : '';
+    choices.push({ label: `${label}${told}`, ask: writeAsk(command.name, form, read.value.values) });
+  }
+  return choices;
 }
 
 /** What was wrong, and the line to type instead: this very ask put right where that can be told, or an example. */

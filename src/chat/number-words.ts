@@ -46,14 +46,35 @@ const PARTS = '(?:(two|three|five|seven|[2357])[- ])?(thirds?|quarters?|eighths?
 const partOf = (n: string | undefined, part: string): string =>
   `${n === undefined ? '1' : figure(n)}/${OVER[part.charAt(0).toLowerCase()]}`;
 
+const TENS = 'twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety';
+const ONES = 'one|two|three|four|five|six|seven|eight|nine';
+const SMALL = Object.keys(NUMBERS)
+  .filter((word) => word.length > 2 && Number(NUMBERS[word]) < 100)
+  .join('|');
+/** What follows makes a size or rounds of the last word: "fifty one inch hexies". */
+const NO_SIZE = '\\b(?![- ](?:inch|in\\b|and\\b|(?:a )?(?:quarters?|half|thirds?|eighths?)|rounds?))';
+
 type Rewrite = readonly [words: RegExp, figures: (found: string[]) => string];
 
 /** From the top, each wherever it occurs: the longer ways of saying a number before the shorter. */
 const REWRITES: readonly Rewrite[] = [
   [/\bhalf a dozen\b/gi, () => '6'],
+  // "Two hundred and forty"; "fifty one inch hexies" are fifty of one inch.
   [
-    /\b(twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)[- ](one|two|three|four|five|six|seven|eight|nine)\b/gi,
+    new RegExp(
+      `\\b(${SAID}|\\d+) hundred(?:(?: and)?[- ](${TENS})(?:[- ](${ONES})${NO_SIZE})?(?= |$)|(?: and) (${SMALL})${NO_SIZE})`,
+      'gi',
+    ),
+    ([, n = '', tens = '', ones = '', small = '']) =>
+      String(Number(figure(n)) * 100 + Number(figure(tens)) + Number(figure(ones)) + Number(figure(small))),
+  ],
+  [
+    new RegExp(`\\b(${TENS})[- ](${ONES})${NO_SIZE}`, 'gi'),
     ([, tens = '', ones = '']) => String(Number(figure(tens)) + Number(figure(ones))),
+  ],
+  [
+    new RegExp(`\\b(${TENS})(?= (?:${ONES})[- ](?:inch|in\\b|and\\b|quarter|half|third|eighth|round))`, 'gi'),
+    ([, tens = '']) => figure(tens),
   ],
   [
     new RegExp(`\\b(${SAID}|\\d+) (dozen|hundred)\\b`, 'gi'),
@@ -69,7 +90,7 @@ const REWRITES: readonly Rewrite[] = [
   ],
   [
     new RegExp(
-      `\\b(${SAID}|\\d+) and (?:an? )?${PARTS}(?=[- ](?:inch|in\\b|yard|met|hour|hex|dia|tri))`,
+      `\\b(${SAID}|\\d+)[- ]and[- ](?:an?[- ])?${PARTS}(?=[- ](?:inch|in\\b|yard|met|hour|hex|dia|tri))`,
       'gi',
     ),
     ([, n = '', many, part = '']) => `${figure(n)} ${partOf(many, part)}`,
@@ -79,7 +100,11 @@ const REWRITES: readonly Rewrite[] = [
       `\\b(?:(${SAID}|\\d+) )?(inch|yard|met(?:re|er)|hour)(?:e?s)? and (?:an? )?${PARTS}(?! (?:of|inch|yard|met)\\b)`,
       'gi',
     ),
-    ([, n = '1', unit = '', many, part = '']) => `${figure(n)} ${partOf(many, part)} ${unit}`,
+    // Nobody has patches of 240 inches and a quarter: 240 of them.
+    ([, n = '1', unit = '', many, part = '']) =>
+      /^inch/i.test(unit) && Number(figure(n)) > 12
+        ? `${figure(n)} 1 ${partOf(many, part)} ${unit}`
+        : `${figure(n)} ${partOf(many, part)} ${unit}`,
   ],
   [
     new RegExp(`(?<!\\bfat )\\b(?:an? )?${PARTS}(?: of)?(?: an?)?[- ](?=(?:yard|yd|met(?:re|er))\\b)`, 'gi'),
@@ -87,7 +112,7 @@ const REWRITES: readonly Rewrite[] = [
   ],
   [
     new RegExp(
-      `\\b(${SAID}|\\d+) and (?:an? )?(half|quarter|\\d\\/\\d+)(?=[- ](?:inch|in\\b|yard|met|hour))`,
+      `\\b(${SAID}|\\d+)[- ]and[- ](?:an?[- ])?(half|quarter|\\d\\/\\d+)(?=[- ](?:inch|in\\b|yard|met|hour))`,
       'gi',
     ),
     ([, n = '', s = '']) => `${figure(n)} ${share(s)}`,

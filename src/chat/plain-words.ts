@@ -55,7 +55,7 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
 /** Words that tell what is asked, and must be right for it to be found. */
 const TELLING = [
   ...['rosette', 'rosettes', 'flower', 'flowers', 'garden', 'backing', 'binding', 'batting', 'wadding'],
-  ...['border', 'template', 'templates', 'yardage', 'fabric', 'mattress', 'basting'],
+  ...['border', 'borders', 'template', 'templates', 'yardage', 'fabric', 'mattress', 'basting'],
 ];
 const SHORTEST_SLIP = 6;
 /** Words of their own, however near to one of those. */

@@ -1,5 +1,6 @@
 import { isFullRings, squarestRows } from '../measure/rings.ts';
 import type { Doubt, Way } from './doubt.ts';
+import { eitherUnit } from './metric-sizes.ts';
 import { acrossWhich } from './question-across.ts';
 import { A_RATE, APART, IN_ROWS, PATCHES } from './question-patterns.ts';
 import { severalShapes } from './question-shapes.ts';
@@ -119,7 +120,28 @@ const quiltOrPatch: Doubtful = (sign, question) => {
   };
 };
 
+/** "60x72, 25mm hexagons": the patches are metric, the quilt may be either. */
+const inchesOrCentimetres: Doubtful = (sign, question) => {
+  const found = UNIT_DOUBTED.test(sign) ? eitherUnit(question) : null;
+  if (!found) return null;
+  const { size, index } = found;
+  const inUnit = (unit: string) =>
+    `${question.slice(0, index)}${size}${unit}${question.slice(index + size.length)}`;
+  return {
+    ask: sign,
+    title: `${size}: inches or centimetres?`,
+    asks: `Is ${size} in inches, or in centimetres?`,
+    ways: (['cm', 'in'] as const).map((unit) => ({
+      label: `${size} ${unit}`,
+      words: optionWords(sign, inUnit(unit)),
+    })),
+    ...(sign === 'plan make' ? { tells: toldOfPlan(question) } : {}),
+  };
+};
+const UNIT_DOUBTED = /^(?:count \w+|yardage|time|plan make|finish \w+)$/;
+
 const DOUBTS: readonly Doubtful[] = [
+  inchesOrCentimetres,
   acrossWhich,
   quiltOrPatch,
   howManyRosettes,

@@ -108,7 +108,7 @@ const AFTER_SET = `(?<=\\b(?:garden|rosettes|flowers|stars)\\b(?: (?!${A_THING}\
 const LAID_IN = '(?<=\\b(?:rosettes|flowers|stars)\\b.* in (?:an? |rows )?)';
 
 /** "6x5" beside rosettes or stars: so many rows of so many, and no size of a quilt. */
-export const BY_ROWS = `\\b(\\d{1,3}) ?(?:x|by) ?(\\d{1,3})(?= ${SET_WORD}\\b)|(?:${AFTER_SET}|${LAID_IN})${PAIR}`;
+export const BY_ROWS = `\\b(\\d{1,3}) ?(?:x|by) ?(\\d{1,3})(?= (?!garden)${SET_WORD}\\b)|\\b(1\\d|20|\\d) ?(?:x|by) ?(1\\d|20|\\d)(?= garden\\b)|(?:${AFTER_SET}|${LAID_IN})${PAIR}`;
 
 /** Rosettes or stars in so many rows of so many. */
 export const IN_ROWS = `\\b\\d+ rows of \\d+\\b|${BY_ROWS}`;

@@ -106,6 +106,8 @@ const FUSSY = /\bfussy|\bmotifs?\b/i;
 const isCounted: Mark = (question) => countIn.test(question);
 /** What is said of cloth to be bought, and of nothing else. */
 const FOR_BUYING = /\bwide\b|\bwof\b|\bspare\b|\bshrink|\bin \d+ (?:colou?rs|fabrics|prints)\b/i;
+/** What is asked of the cloth, though not how much of it. */
+const PRICED = /\bcosts?\b|\b(?:fabric|cloth|material)[ ?.!]*$/i;
 const HOW_MANY_OF: Mark = (question) =>
   countIn.test(question) || /\b\d+ of (?:them|those|these)\b/i.test(question);
 
@@ -267,6 +269,7 @@ export const SIGNS: readonly Sign[] = [
   { ask: 'plan make', all: [MUCH, A_PART, OF_A_GARDEN], none: [FINISHING, /\bborders?\b/i] },
   { ask: 'yardage', all: [FUSSY, HOW_MANY_OF], none: [had] },
   { ask: null, all: [BASTED, LAYERS] },
+  { ask: 'yardage', all: [isCounted, PRICED], none: [had] },
   { ask: 'time', all: [TIME], none: [FINISHING] },
   { ask: 'yield', all: [/\bhow many\b/i, PATCH, /\b(?:from|out of)\b/i, A_LENGTH], none: [MUCH, SIZED] },
   { ask: 'finish backing', all: [/\bbacking\b|\bfor the back\b|\bwide[- ]?back\b/i] },

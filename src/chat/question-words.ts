@@ -73,9 +73,20 @@ function boughtFor(reading: Reading, text: string): void {
   if (equal) reading.replace(equal.rest.replace(countIn, ' '), `need:${equal.words}`);
   else {
     const apart = coloursApart(reading.rest);
+    const parts = apart ?? partsIn(reading.rest);
     if (apart) reading.replace(apart.rest, `need:${apart.words}`);
     else reading.last('need', partsIn(reading.rest));
+    if (parts) reading.drop(sumIn(reading.rest, parts.words));
   }
+}
+
+/** "60 hexies, 30 red and 30 blue": how many there are in all is told twice. */
+function sumIn(rest: string, parts: string): Stretch | null {
+  const count = countIn.exec(rest);
+  const sum = (parts.match(/\d+/g) ?? []).reduce((all, one) => all + Number(one), 0);
+  return count && Number(count[1] ?? count[2]) === sum
+    ? { at: count.index, length: count[0].length, words: count[0] }
+    : null;
 }
 
 /** "1/2 yd white" is for the path, where the path is to be white. */

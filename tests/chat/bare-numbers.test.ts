@@ -8,7 +8,7 @@ import { CONTEXT, readAs } from './read-as.ts';
 /** Numbers that count something else than a size: the ask that is left, and what is told to be passed over. */
 const COUNTED: readonly (readonly [message: string, asked: string, passed: string])[] = [
   ['2 twin quilts 1in how many hexies', '/count field quilt:twin size:1in', '2'],
-  ['compare 2 rounds and 3 rounds for a queen 1in', '/count field quilt:queen size:1in', '2 3'],
+  ['compare 2 rounds and 3 rounds for a queen 1in', '/count field quilt:queen size:1in', '2 rounds 3 rounds'],
   ["i'm 65 and want a quilt 65x80 in 1 inch, count", '/count field quilt:65x80in size:1in', '65'],
   ['we are 9, a rosette of 2 rounds in 1in', '/count rosette rounds:2 size:1in', '9'],
   ['scrap bag about 2 lbs how many hexies', '/cut shape:hexagon', '2 lbs'],

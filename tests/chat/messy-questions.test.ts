@@ -95,13 +95,16 @@ describe('a question that is not taken', () => {
 });
 
 describe('several things that a quilt is finished with', () => {
-  it('the first is answered, the others are choices', async () => {
+  it('the first is answered, the others are choices that tell theirs', async () => {
     const { room } = roomOf(commands);
     const { command, choices } = await room.answer(ask('backing and binding for 50x60, and a 3 in border'));
     expect(command).toBe('finish');
     expect(choices).toEqual([
-      { label: 'Binding', ask: '/finish binding quilt:50x60in' },
-      { label: 'Border', ask: '/finish border quilt:50x60in border:3in' },
+      { label: 'Binding: Cut 6 strips of 2 1/2 in: buy 1/2 yd', ask: '/finish binding quilt:50x60in' },
+      {
+        label: 'Border: Cut 6 strips of 3 1/2 in: buy 5/8 yd',
+        ask: '/finish border quilt:50x60in border:3in',
+      },
     ]);
   });
 
@@ -245,6 +248,16 @@ const DOUBTFUL: readonly (readonly [message: string, asked: RegExp, choices: rea
       '/plan make shape:hexagon size:20mm measure:flats quilt:queen',
       '/plan make shape:hexagon size:20mm measure:corners quilt:queen',
     ],
+  ],
+  [
+    '60x72 quilt 25mm hexies',
+    /in inches, or in centimetres/,
+    ['/count field quilt:600x720mm size:25mm', '/count field quilt:60x72in size:25mm'],
+  ],
+  [
+    'mattress 60x80 drop 30cm',
+    /in inches, or in centimetres/,
+    ['/finish bed mattress:600x800mm drop:300mm', '/finish bed mattress:60x80in drop:300mm'],
   ],
   [
     `what's the difference between a 1" and 1 1/4" hexie`,

@@ -30,6 +30,15 @@ export const BORDER_TURNS: readonly Turn[] = [
     where: /\binner\b/i,
     says: ([, one, other]) => `outer:${one ?? other}`,
   },
+  // Two of one width; how many there are is no width.
+  {
+    of: /^finish border$/,
+    words: new RegExp(
+      `\\b2 borders (?:of |at )(${NUMBER}${UNIT})(?: each)?\\b(?! (?:and|then|plus)\\b)`,
+      'i',
+    ),
+    says: ([, size]) => `border:${size}, outer:${size}`,
+  },
   {
     of: /^finish border$/,
     words: new RegExp(
@@ -46,6 +55,7 @@ export const BORDER_TURNS: readonly Turn[] = [
     ),
     says: ([, size]) => `border:${size}`,
   },
+  { of: /^finish border$/, words: /(?<![\d./])\b\d (?=borders\b)/i },
   { of: /^finish border$/, words: BEFORE_BORDER, says: ([, size]) => `border:${size}` },
   {
     of: /^finish border$/,

@@ -89,6 +89,11 @@ export const FINISH_TURNS: readonly Turn[] = [
   },
   {
     of: /^finish bed$/,
+    words: new RegExp(`\\b(${NUMBER}${UNIT}?)(?: of)?[- ](drop|hang|overhang|tuck|pillow tuck)\\b`, 'i'),
+    says: ([, size, what = '']) => `${/tuck/i.test(what) ? 'tuck' : 'drop'}:${size}`,
+  },
+  {
+    of: /^finish bed$/,
     words: new RegExp(`\\b(?:pillow )?tuck(?: of)? (${NUMBER}${UNIT}?)`, 'i'),
     says: ([, size]) => `tuck:${size}`,
   },
@@ -96,7 +101,8 @@ export const FINISH_TURNS: readonly Turn[] = [
   {
     of: /^finish bed$/,
     words: /\b(?:pillow )?tuck\b/i,
-    unless: /\b(?:no|without)(?: an?)? (?:pillow )?tuck/i,
+    unless:
+      /\b(?:no|without)(?: an?)? (?:pillow )?tuck|\d ?(?:in|inch|inches|cm|mm|")?(?: of)?[- ](?:pillow )?tuck|tuck(?: of)? \d/i,
     says: () => 'tuck:12in',
   },
 ];

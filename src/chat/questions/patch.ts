@@ -12,6 +12,14 @@ const STRIP = new RegExp(
 
 /** "60 degree diamonds" is a shape, not sixty of something; read before all numbers. */
 export const SHAPE_TURNS: readonly Turn[] = [
+  {
+    of: /^(?:cut|yield|yardage|time|template|plan make|kit|count \w+)$/,
+    words: new RegExp(
+      `\\bsize (${NUMBER}${UNIT}?)(?=[- ](?:hex|dia|tri|kite|patch|pentag|oct|clam|papers?))`,
+      'i',
+    ),
+    says: ([, size]) => `size:${size}`,
+  },
   { of: /./, words: /\b60[- ]?(?:degrees?\b|deg\b|°)[- ]?(?=diamond|triangle)/i },
 ];
 

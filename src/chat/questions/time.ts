@@ -62,9 +62,23 @@ export const TIME_TURNS: readonly Turn[] = [
     ),
     says: ([, seams = '1', n = '']) => `pace:${Number((amount(n) / Number(seams)).toFixed(2))}`,
   },
+  // Seams of a length: "42 1in seams", "42 seams of 1 in".
   {
     of: /^time$/,
-    words: /\b(\d+)(?: stitches)? (?:per|to the|to an|an|1) inch\b/i,
+    words: new RegExp(`(?<![\\d./])\\b(\\d[\\d,]*) (${NUMBER}${UNIT})[- ]seams?\\b`, 'i'),
+    says: ([, n, size]) => `seams:${n} size:${size}`,
+  },
+  {
+    of: /^time$/,
+    words: new RegExp(
+      `(?<![\\d./])\\b(\\d[\\d,]*) seams?,? (?:of |at )?(${NUMBER}${UNIT})(?![- ]\\w*(?:hex|dia|patch))`,
+      'i',
+    ),
+    says: ([, n, size]) => `seams:${n} size:${size}`,
+  },
+  {
+    of: /^time$/,
+    words: /\b(\d+)(?: stitches)? (?:per|to the|to an|an|1) inch\b(?![- ](?:seams?|sides?|hex|dia|patch))/i,
     says: ([, n]) => `stitches:${n}`,
   },
   { of: /^time$/, words: STARTING, says: ([, start]) => `start:${start}` },

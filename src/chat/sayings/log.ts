@@ -13,7 +13,7 @@ const LATELY = '(?:this week(?:end)?|last week(?:end)?|at the weekend|the other 
 const ACROSS = '(?:wide|long|tall|high|deep|across|by|x|(?:a|per|each) (?:side|row|strip|sheet|way))\\b';
 
 /** Nothing may stand between what she did and how many, else the number is of something else. */
-const DID = `${LEAD}(?:(?<day>${DAY})[,:]?\\s+)?(?:${SHE}\\s+)?(?:${ONLY}\\s+)*${VERB}(?: up| off)?\\s+(?:${ONLY}\\s+)*`;
+const DID = `${LEAD}(?:(?<day>${DAY})[,:]?\\s+)?(?:${SHE}\\s+)?(?:${ONLY}\\s+)*${VERB}(?: up| off| sewing| stitching| piecing| making)?\\s+(?:${ONLY}\\s+)*`;
 
 const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'iu');
 

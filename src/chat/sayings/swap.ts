@@ -1,7 +1,8 @@
 import { END, heard, LEAD, NOT_SO, type Saying } from './saying.ts';
 
 const THE_SWAP = /\b(?:to swap|(?:for|in|into|to|from) (?:the|our|this) swap|swap (?:away|them|it))\b/i;
-const OFFERING = /\b(?:i(?: have|['’]ve got| got|['’]ve| can offer| offer)|offer(?:ing)?|put(?:ting)? in)\b/i;
+const OFFERING =
+  /\b(?:i(?: have|['’]ve got| got|['’]ve| can offer| offer)|offer(?:ing)?|put(?:ting)? in|(?:would |['’]d )?(?:like|want) to swap)\b/i;
 const WISHING = /\b(?:want|would like|['’]d like|wish for|looking for|need|after)\b/i;
 const SWAPPED = new RegExp(THE_SWAP.source, 'gi');
 const ASKING = /\?|\bhow\b|\bwho\b/i;
@@ -38,7 +39,7 @@ export const SWAPPING: readonly Saying[] = [
   heard('swap want', {
     any: [WISHING],
     all: [THE_SWAP, /\d/],
-    none: [ASKING],
+    none: [ASKING, /\b(?:like|want) to swap\b/i],
     words: goodsAfter(WISHING),
   }),
   heard('swap offer', {
