@@ -17,7 +17,7 @@ export const ofKind = ({ of }: Sewn): ((one: Challenge) => boolean) | undefined 
   of && ((one) => one.counting === of);
 
 /** A note that she did not call one; what is in it may have been meant otherwise. */
-const looseNote = ({ note = '' }: { readonly note?: string }, { bare }: Here): string =>
+const looseNote = ({ note = '' }: { readonly note?: string | undefined }, { bare }: Here): string =>
   bare.has('note') ? note : '';
 
 const AND_MORE = /^(?:and|then|plus|&)\s+(?=\S)/i;
@@ -50,20 +50,31 @@ const asTwo = (second: string, here: Here): Answer =>
     })),
   });
 
+const OF_THEM = /^(?:of|with)\s+/i;
 const ROUNDS = /^(?:(?:of|with)\s+)?(\d{1,2})[- ]rounds?\b/i;
 
+/** What was told beside how many, each by its own name. */
+interface Told {
+  readonly day?: string | undefined;
+  readonly minutes?: number | undefined;
+  readonly note?: string | undefined;
+}
+
 /** Something else was sewn than what the challenge counts. */
-export function unlikeCounted(of: Challenge, read: Read, here: Here): Answer | null {
-  const { pieces } = read;
+export function unlikeCounted(of: Challenge, pieces: Sewn, told: Told, here: Here): Answer | null {
   const counts = countedWords(of);
   if (pieces.of && pieces.of !== of.counting) return otherUnit(of, pieces);
-  const rounds = ROUNDS.exec(looseNote(read, here))?.[1];
+  const note = looseNote(told, here);
+  const rounds = ROUNDS.exec(note)?.[1];
   if (rounds === undefined || of.counting !== 'rosette' || Number(rounds) === of.rounds) return null;
   return reply({
     title: of.name,
     asks: `${of.name} counts ${counts}. Log them all the same, or not?`,
     choices: [
-      { label: 'Log them', ask: here.again({ challenge: String(of.number), note: `${rounds} rounds` }) },
+      {
+        label: 'Log them',
+        ask: here.again({ ...told, challenge: String(of.number), note: note.replace(OF_THEM, '') }),
+      },
       { label: 'See the challenge', ask: `/challenge show challenge:${of.number}` },
     ],
   });

@@ -111,7 +111,7 @@ const plainDate = date('The day it was sewn');
 
 const PAST_DAYS: readonly (readonly [RegExp, (found: RegExpExecArray) => number])[] = [
   [/^last night\b/i, () => 1],
-  [/^this (?:morning|afternoon|evening)\b/i, () => 0],
+  [/^(?:this (?:morning|afternoon|evening)|tonight)\b/i, () => 0],
   [
     new RegExp(`^(an?|${SMALL_NUMBER}|\\d{1,3}) days? ago\\b`, 'i'),
     ([, days = '']) => (/^an?$/i.test(days) ? 1 : Number(loneCountInFigures(days))),
@@ -189,7 +189,7 @@ const NEXT_NAME = /\s(?:pieces?|day|minutes|note|picture|challenge|line)\s*[:=]/
  * sun print is a cloth.
  */
 const NOTE = new RegExp(
-  `^(?![\\d-]|(?:${SMALL_NUMBER})\\s*(?:$|[,;.])|(?:an?|half a|${SMALL_NUMBER})(?:\\s+(?:dozen|hundred))?${NOUN.source.replace('^\\s*', '\\s+')})(?!(?:yesterday|today|tomorrow|last night|this (?:morning|afternoon|evening)|on the \\d|(?:an?|${SMALL_NUMBER}) days? ago|(?:on|last)\\s+(?:${SHORT_DAYS}|\\d+|${MONTH}\\s*\\d+)|${WEEKDAYS.join('|')})\\b)`,
+  `^(?![\\d-]|(?:${SMALL_NUMBER})\\s*(?:$|[,;.])|(?:an?|half a|${SMALL_NUMBER})(?:\\s+(?:dozen|hundred))?${NOUN.source.replace('^\\s*', '\\s+')})(?!(?:yesterday|today|tonight|tomorrow|last night|this (?:morning|afternoon|evening)|on the \\d|(?:an?|${SMALL_NUMBER}) days? ago|(?:on|last)\\s+(?:${SHORT_DAYS}|\\d+|${MONTH}\\s*\\d+)|${WEEKDAYS.join('|')})\\b)`,
   'i',
 );
 
@@ -233,7 +233,7 @@ export const afterEach = (note: string): string | null => (EACH.test(note) ? not
 const TIME_IN_NOTE =
   /(?:^|[\s,;(])(\d[\d.,/ ]*\s*(?:h|hrs?|hours?|m|mins?|minutes?)(?:\s*\d{1,2}(?:\s*m(?:ins?)?)?)?)(?=$|[\s,;.)])/i;
 const DAY_IN_NOTE =
-  /(?:^|[\s,;])(yesterday|today|last night|this (?:morning|afternoon|evening))(?=$|[\s,;.])/i;
+  /(?:^|[\s,;])(yesterday|today|tonight|last night|this (?:morning|afternoon|evening))(?=$|[\s,;.])/i;
 
 /**
  * Picks a time and a day out of a note, where they were not said before.

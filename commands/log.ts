@@ -55,10 +55,12 @@ const log: Command = {
         const found = await whichChallenge(challenge, here, 'open', ofKind(sewn));
         if ('asks' in found || !found.ok) return notThat(found);
         const told = { ...said, pieces: sewn.count };
+        const read = saidWithNote(told, here);
+        const { day, minutes, note } = read;
         const unlike =
-          unlikeCounted(found.value, values, here) ?? (await forAnother(told, found.value, here));
-        if (unlike) return unlike;
-        return logTo(found.value, saidWithNote(told, here), here);
+          unlikeCounted(found.value, sewn, { day, minutes, note }, here) ??
+          (await forAnother(told, found.value, here));
+        return unlike ?? logTo(found.value, read, here);
       },
     }),
   ],

@@ -2,6 +2,7 @@ import type { Answer, Here } from '../src/chat/command.ts';
 import { suggesting } from '../src/chat/option.ts';
 import { words } from '../src/chat/option-kinds.ts';
 import { listed, listedAs } from '../src/chat/option-listed.ts';
+import { reply } from '../src/chat/reply.ts';
 import type { Challenge, LineInBook, Person } from '../src/guild/challenge-facts.ts';
 import { ok, type Result, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
@@ -49,9 +50,6 @@ export interface OwnLine {
   readonly member: Person;
 }
 
-/** So many of her last logs are looked through for one in the challenge that is meant. */
-const LOOKED_THROUGH = 50;
-
 /** Which log: by its number, or the last one, of another member or of a day where that was said. */
 export interface LineSought {
   readonly line?: number | undefined;
@@ -64,7 +62,10 @@ type Sought = Promise<Result<OwnLine> | { readonly asks: Answer }>;
 
 /** The log that is meant, if the asker may correct it: her own, one she wrote, or any where she is an organiser. */
 export async function ownLine(sought: LineSought, here: Here): Sought {
-  const { line: number, challenge, whose } = sought;
+  const { line: number, challenge, whose, day } = sought;
+  const beside = [whose !== undefined ? ['whose'] : [], day !== undefined ? ['day'] : []].flat();
+  if (number !== undefined && beside.length > 0)
+    return wrong('one-of-these', { got: ['the number', ...beside].join(', '), instead: '' });
   if (number === undefined && whose !== undefined) return lastOfAnother(whose, sought, here);
   if (number === undefined) return lastLine(sought, here);
   const found = await whichChallenge(challenge, here, 'open');
@@ -76,15 +77,13 @@ export async function ownLine(sought: LineSought, here: Here): Sought {
 }
 
 async function lastLine({ challenge, day }: LineSought, here: Here): Sought {
-  const logs = await here.facts.challenges.lastLogs(here.guild, here.who.id, LOOKED_THROUGH);
+  const { facts, guild, who } = here;
   const found = challenge === undefined ? null : await whichChallenge(challenge, here, 'open');
   if (found && ('asks' in found || !found.ok)) return found;
-  const line = logs.find(
-    (one) => (found === null || one.challenge === found.value.number) && (day ?? one.day) === one.day,
-  );
-  const of = found?.value ?? (line && (await here.facts.challenges.one(here.guild, line.challenge)));
-  if (!line || !of) return noLog(day);
-  return corrected(of, line, here);
+  const meant = { challenge: found?.value.number, day };
+  const [line] = await facts.challenges.lastLogs(guild, who.id, 1, meant);
+  const of = found?.value ?? (line && (await facts.challenges.one(guild, line.challenge)));
+  return line && of ? corrected(of, line, here) : noLog(day);
 }
 
 const noLog = (day: string | undefined) =>
@@ -95,20 +94,43 @@ const noLog = (day: string | undefined) =>
 /** So many members are looked through for the one who is named. */
 const MOST_NAMED = 500;
 
-/** Another member's last log, for an organiser. */
+/** Another member's last log, for an organiser; where several have her name, it is asked which of their logs. */
 async function lastOfAnother(whose: string, { challenge, day }: LineSought, here: Here): Sought {
   const found = await whichChallenge(challenge, here, 'open');
   if ('asks' in found || !found.ok) return found;
   const { facts, guild, who } = here;
-  if (whose.toLowerCase() === who.name.toLowerCase()) return lastLine({ challenge, day }, here);
-  if (!who.organiser) return wrong('line-not-hers', { whose, instead: '' });
-  const parts = await facts.challenges.parts(found.value, 'name', MOST_NAMED);
-  const part = parts.find(({ name }) => name.toLowerCase() === whose.toLowerCase());
-  const logs = part ? await facts.challenges.lastLogs(guild, part.member, LOOKED_THROUGH) : [];
-  const line = logs.find((one) => one.challenge === found.value.number && (day ?? one.day) === one.day);
-  if (!line) return wrong('nothing-of-hers', { whose, name: found.value.name, instead: '' });
-  return corrected(found.value, line, here);
+  const of = found.value;
+  const isHers = (name: string) => name.toLowerCase() === whose.toLowerCase();
+  if (!who.organiser)
+    return isHers(who.name)
+      ? lastLine({ challenge, day }, here)
+      : wrong('line-not-hers', { whose, instead: '' });
+  const parts = (await facts.challenges.parts(of, 'name', MOST_NAMED)).filter(({ name }) => isHers(name));
+  const meant = { challenge: of.number, day };
+  const lasts = await Promise.all(
+    parts.map(async ({ member, name }) => ({
+      name,
+      line: (await facts.challenges.lastLogs(guild, member, 1, meant))[0],
+    })),
+  );
+  const lines = lasts.flatMap(({ name, line }) => (line ? [{ name, line }] : []));
+  const [one, ...more] = lines;
+  if (!one) return wrong('nothing-of-hers', { whose, name: of.name, instead: '' });
+  return more.length === 0 ? corrected(of, one.line, here) : { asks: askWhose(lines, of) };
 }
+
+const askWhose = (
+  lines: readonly { readonly name: string; readonly line: LineInBook }[],
+  of: Challenge,
+): Answer =>
+  reply({
+    title: of.name,
+    asks: 'More than one member is called that. Which log do you mean?',
+    choices: lines.slice(0, MOST_SUGGESTED).map(({ name, line }) => ({
+      label: `No. ${grouped(line.number)}, ${name}: ${lineWords(line, of)}`,
+      ask: `/undo ${line.number} challenge:${of.number}`,
+    })),
+  });
 
 async function corrected(of: Challenge, line: LineInBook, { who, facts }: Here): Promise<Result<OwnLine>> {
   const number = grouped(line.number);

@@ -19,6 +19,10 @@ import { challengeOption, whichChallenge } from './which-challenge.ts';
 /** More members than this are no table to read on a phone. */
 const MOST_SHOWN = 20;
 
+/** Beyond this nobody plans, and no day is named. */
+const MOST_YEARS = 10;
+const DAYS_A_YEAR = 365.25;
+
 /** Instead of the pace so far. */
 const paceOption = number('When it would be done at so many a week', 0.1, 100_000, '10');
 
@@ -86,15 +90,20 @@ async function standingsOf(of: Challenge, pace: number | undefined, here: Here):
   });
 }
 
-/** "At 10 a week: about 15 weeks more, until 14 Mar 2027." */
-function paceWords({ goal, total, last }: Challenge, pace: number, today: string): string[] {
+/** "At 10 a week: about 15 weeks more, until 14 Mar 2027"; before it begins, counted from its first day. */
+function paceWords({ open, goal, total, first, last }: Challenge, pace: number, today: string): string[] {
+  if (!open) return [];
   if (goal === null) return ['No goal is set, so there is no day on which it is done.'];
-  if (goal <= total) return [];
+  const at = `At ${decimal(pace, 1)} a week`;
+  if (goal <= total) return [`${at}: nothing is left to do, the goal is reached.`];
   const days = Math.ceil(((goal - total) / pace) * 7);
-  const done = dayAfter(today, days);
+  if (days > MOST_YEARS * DAYS_A_YEAR) return [`${at}: longer than ${MOST_YEARS} years.`];
+  const from = today < first ? first : today;
+  const done = dayAfter(from, days);
   const late = last !== null && done > last ? `, after the last day, ${dayWords(last)}` : '';
-  const weeks = decimal(days / 7, days < 70 ? 1 : 0);
-  return [`At ${decimal(pace, 1)} a week: ${weeks} weeks more, until ${dayWords(done)}${late}.`];
+  const weeks = many(Math.ceil(days / 7), 'week', 'weeks');
+  const during = from === today ? `${weeks} more` : `${weeks} from ${dayWords(first)}`;
+  return [`${at}: ${during}, until ${dayWords(done)}${late}.`];
 }
 
 /** Where there is no goal the weekly rate is still worth knowing; it is told once a week has gone by. */

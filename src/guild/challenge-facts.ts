@@ -108,6 +108,12 @@ export interface Part {
   readonly logs: number;
 }
 
+/** Which of a member's logs are looked at; all where neither is named. */
+export interface LogsOf {
+  readonly challenge?: number | undefined;
+  readonly day?: string | undefined;
+}
+
 export interface DayCount {
   readonly day: string;
   readonly pieces: number;
@@ -141,8 +147,8 @@ export interface ChallengesKept {
   /** Says whether a member takes part, and by what name. */
   take(of: Which, person: Person, joined: boolean): Promise<void>;
   line(of: Which, number: number): Promise<LineInBook | undefined>;
-  /** A member's last logs in the guild that still stand, the latest first. */
-  lastLogs(guild: string, member: string, most: number): Promise<LineInBook[]>;
+  /** A member's last logs that still stand, the latest first: in the guild, or of one challenge or day alone. */
+  lastLogs(guild: string, member: string, most: number, of?: LogsOf): Promise<LineInBook[]>;
   /** Lines after a number, in order, each with the name of her whose it is. */
   lines(of: Which, after: number, most: number): Promise<NamedLine[]>;
   part(of: Which, member: string): Promise<Part | undefined>;

@@ -3,6 +3,7 @@ import type {
   Challenge,
   ChallengesKept,
   LineInBook,
+  LogsOf,
   NamedLine,
   NewLine,
   Part,
@@ -201,12 +202,19 @@ export function booksIn(tables: Kysely<Tables>): Books {
     return row as LineInBook | undefined;
   }
 
-  const lastLogs = async (guild: string, member: string, most: number): Promise<LineInBook[]> =>
+  const lastLogs = async (
+    guild: string,
+    member: string,
+    most: number,
+    { challenge, day }: LogsOf = {},
+  ): Promise<LineInBook[]> =>
     (await withEnd()
       .where('line.guild', '=', guild)
       .where('line.member', '=', member)
       .where('line.kind', '=', 'log')
       .where('end.number', 'is', null)
+      .$if(challenge !== undefined, (logs) => logs.where('line.challenge', '=', challenge ?? 0))
+      .$if(day !== undefined, (logs) => logs.where('line.day', '=', day ?? ''))
       .orderBy('line.at', 'desc')
       .orderBy('line.challenge', 'desc')
       .orderBy('line.number', 'desc')

@@ -78,6 +78,46 @@ describe('opening, looking, closing', () => {
     expect((await guild.ask('close May')).title).toBe('May is closed');
   });
 
+  test('at a pace that is said it is done on a day that can be planned', async () => {
+    const guild = await opened();
+    await guild.ask('/log 20');
+    const at = async (pace: string, as = {}) =>
+      (await guild.ask(`/standings pace:${pace}`, as)).lines.find((line) => line.startsWith('At '));
+    expect(await at('175')).toBe('At 175 a week: 2 weeks more, until 16 Dec 2026.');
+    expect(await at('180')).toBe('At 180 a week: 1 week more, until 15 Dec 2026.');
+    expect(await at('10')).toMatch(/: 18 weeks more, until 13 Apr 2027, after the last day, 31 Dec 2026\.$/);
+    expect(await at('0.1')).toBe('At 0.1 a week: longer than 10 years.');
+    await guild.ask('/challenge edit goal:10000000');
+    expect(await at('0.1')).toBe('At 0.1 a week: longer than 10 years.');
+    await guild.ask('/challenge edit goal:20');
+    expect(await at('10')).toBe('At 10 a week: nothing is left to do, the goal is reached.');
+    await guild.ask('/challenge edit goal:100');
+    await guild.ask('/challenge close');
+    expect(await at('10')).toBeUndefined();
+  });
+
+  test('before it begins, a pace is counted from its first day', async () => {
+    const guild = await opened('/challenge open name:May goal:20 first:2027-05-01');
+    expect((await guild.ask('/standings pace:10')).lines[1]).toBe(
+      'At 10 a week: 2 weeks from 1 May 2027, until 15 May 2027.',
+    );
+  });
+
+  test('a number that nothing took opens no challenge', async () => {
+    const guild = await guildRoom();
+    const asked = await guild.ask('open a challenge called Fox with 5 blocks a week goal 100 blocks');
+    expect(asked.error?.message).toContain('not ‘5 blocks’');
+    expect(await errorOf(guild, '/challenge show')).toBe('none-yet');
+  });
+
+  test('a correction in words keeps what it says was sewn', async () => {
+    const guild = await opened();
+    await guild.ask('/log 5');
+    expect(await errorOf(guild, 'that was 7 hexies')).toBe('other-unit');
+    expect(await guild.figure('that was 7 rosettes', 'total')).toBe(7);
+    expect(await guild.figure('2 more rosettes done tonight', 'total')).toBe(9);
+  });
+
   test('what one is made of comes from its layout', async () => {
     const guild = await opened();
     await guild.ask('/log 3');
@@ -296,6 +336,52 @@ describe('logging', () => {
     expect(await errorOf(guild, 'join the Winter challenge', { as: 'Bea' })).toBe('together-unknown');
     expect((await guild.ask('Join Spring', { as: 'Bea' })).title).toBe('Joined Spring');
     expect((await guild.ask('i did 2')).asks).toBe('Which challenge do you mean?');
+  });
+
+  test('rosettes of other rounds are logged with all that was said of them', async () => {
+    const guild = await opened();
+    const asked = await guild.ask('/log 2 of 3 rounds, 95 min yesterday, blue');
+    const ask = '/log pieces:2 minutes:95 min day:2026-12-07 challenge:1 note:3 rounds, blue';
+    expect(asked.choices[0]?.ask).toBe(ask);
+    const kept = await guild.ask(ask);
+    expect(kept.lines).toContain('2 rosettes kept for 7 Dec 2026, 95 min.');
+    expect(kept.lines).toContain('Noted: ‘3 rounds, blue’.');
+  });
+
+  test('a number is the whole of it: with a name or a day beside it nothing is taken back', async () => {
+    const guild = await opened();
+    await guild.ask('/log 2', { as: 'Bea' });
+    await guild.ask('/log 3', { as: 'Cleo' });
+    expect(await errorOf(guild, '/undo 2 whose:Cleo')).toBe('one-of-these');
+    expect(await errorOf(guild, '/undo 2 day:yesterday')).toBe('one-of-these');
+    expect(await guild.figure('/standings', 'total')).toBe(5);
+  });
+
+  test('of two members with one name it is asked whose log is meant', async () => {
+    const guild = await opened();
+    await guild.ask('/log 2', { as: 'Bea' });
+    const { room } = guild;
+    const other = { id: 'bea-2', name: 'bea', organiser: false };
+    const now = new Date('2026-12-08T12:30:00Z');
+    await room.answer({ who: other, guild: 'guild', place: 'home', event: null, words: '/log 3', now });
+    const asked = await guild.ask("/undo Bea's last");
+    expect(asked.asks).toMatch(/^More than one member/);
+    expect(asked.choices.map(({ ask }) => ask).sort()).toEqual([
+      '/undo 2 challenge:1',
+      '/undo 3 challenge:1',
+    ]);
+    expect(await guild.figure('/standings', 'total')).toBe(5);
+    expect(await guild.figure('/undo 3 challenge:1', 'total')).toBe(2);
+    expect(await guild.figure("/undo Bea's last", 'total')).toBe(0);
+  });
+
+  test('the last log in a challenge is found behind any number of others', async () => {
+    const guild = await opened();
+    await guild.ask('/log 7 day:2026-12-02');
+    await guild.ask('/challenge open name:Autumn goal:200 first:2026-12-01');
+    for (let nth = 0; nth < 60; nth++) await guild.ask('/log 1 challenge:Autumn');
+    expect(await guild.figure('/undo day:2026-12-02', 'logged')).toBe(-7);
+    expect(await guild.figure('/undo challenge:Autumn', 'total')).toBe(59);
   });
 
   test('a log is never another member’s', async () => {

@@ -1,23 +1,27 @@
 import { NOUN } from './counts.ts';
-import { END, heard, LEAD, NOT_SO, type Saying } from './saying.ts';
+import { END, heard, LEAD, MONTHS, NOT_SO, type Saying } from './saying.ts';
 
 const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'iu');
 
 const CHALLENGE = "(?:(?:the|our|this) )?(?<name>[\\p{L}\\d’' -]+?) challenge";
-const DATE =
-  '(?:on )?(?<date>\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}(?:st|nd|rd|th)?(?: of)? \\p{L}{3,9}\\.?(?:,? \\d{4})?|\\p{L}{3,9} \\d{1,2}(?:st|nd|rd|th)?(?:,? \\d{4})?|\\d{1,2}[/.]\\d{1,2}[/.]\\d{4})';
+const DATE = `(?:on )?(?<date>\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}(?:st|nd|rd|th)?(?: of)? ${MONTHS}(?:,? \\d{4})?|${MONTHS} \\d{1,2}(?:st|nd|rd|th)?(?:,? \\d{4})?|\\d{1,2}[/.]\\d{1,2}[/.]\\d{4})`;
 
 /** A name as it is written: what begins with a small letter may be anything. */
 const NAMED = /^\p{Lu}/u;
 
 const OPEN = of(
   LEAD,
-  '(?:open|start|begin) an? (?:new )?challenge (?:called |named )(?<name>[^,;:]+?)(?:[,;:]| with | until | till | from |$)',
+  '(?:open|start|begin) an? (?:new )?challenge (?:called |named )(?<name>[^,;:]+?)(?:[,;:]|(?= (?:with|until|till|from|goal) | for (?:an? )?(?:goal |\\d))|$)',
 );
-const GOAL = of(`(?:goal (?:of |is )?|\\b)(?<goal>\\d[\\d,]*) (?<noun>${NOUN})\\b`);
-const ROUNDS = /\b(\d{1,2})[- ]rounds?\b/iu;
+const COUNT = '(?<count>\\d[\\d,]*)';
+/** Where "goal" is said the goal stands behind it; else it is so many of what is counted. */
+const GOAL_SAID = of(`\\b(?:an? |the )?goal(?: of| is|:)?(?: up to)? ${COUNT}(?: ${NOUN}\\b)?`);
+const GOAL_UNSAID = of(`(?<![\\d.,/-])${COUNT} ${NOUN}\\b`);
+const EACH = of(`(?<![\\d.,/-])${COUNT}(?: ${NOUN})? (?:each|apiece|(?:a|per) (?:member|head))\\b`);
+const ROUNDS = /\b(?:of )?(?<count>\d{1,2})[- ]rounds?\b/iu;
 const LAST = of(`\\b(?:until|till|to|by|ending|ends) ${DATE}`);
 const FIRST = of(`\\b(?:from|starting|begins?|beginning) ${DATE}`);
+const COUNTED_NOUN = of(`\\b(?<noun>${NOUN})\\b`);
 
 const COUNTED: readonly (readonly [RegExp, string])[] = [
   [/^(?:rosette|flower)/i, 'rosette'],
@@ -26,18 +30,31 @@ const COUNTED: readonly (readonly [RegExp, string])[] = [
   [/./, 'patch'],
 ];
 
-/** What she said of a challenge that is opened, each under its name. */
+/** A number that nothing took, with the words behind it. */
+const LEFT = /\d.*$/u;
+
+/** What she said of a challenge that is opened, each under its name; a number left over stays, to be refused. */
 function opening(text: string): string {
-  const name = OPEN.exec(text)?.groups?.name?.trim() ?? '';
-  const { goal, noun = '' } = GOAL.exec(text)?.groups ?? {};
-  const rounds = ROUNDS.exec(text)?.[1];
-  const [first, last] = [FIRST, LAST].map((day) => day.exec(text)?.groups?.date);
+  const found = OPEN.exec(text);
+  let rest = text.slice((found?.index ?? 0) + (found?.[0].length ?? 0));
+  const noun = COUNTED_NOUN.exec(rest)?.groups?.noun;
+  const taken = (option: string, way: RegExp): string[] => {
+    const { count, date } = way.exec(rest)?.groups ?? {};
+    const value = count ?? date;
+    if (value === undefined) return [];
+    rest = rest.replace(way, ' ').replace(/ {2,}/g, ' ');
+    return [`${option}:${value}`];
+  };
+  const days = [...taken('first', FIRST), ...taken('last', LAST)];
+  const rounds = taken('rounds', ROUNDS);
+  const each = taken('each', EACH);
+  const goal = taken('goal', /\bgoal\b/i.test(rest) ? GOAL_SAID : GOAL_UNSAID);
+  const counting = noun ? [`counting:${COUNTED.find(([words]) => words.test(noun))?.[1]}`] : [];
+  const left = LEFT.exec(rest)?.[0].trim();
   return [
-    `name:${name}`,
-    ...(goal ? [`counting:${COUNTED.find(([words]) => words.test(noun))?.[1]}`, `goal:${goal}`] : []),
-    ...(rounds ? [`rounds:${rounds}`] : []),
-    ...(first ? [`first:${first}`] : []),
-    ...(last ? [`last:${last}`] : []),
+    `name:${found?.groups?.name?.trim() ?? ''}`,
+    ...[...counting, ...goal, ...each, ...rounds, ...days],
+    ...(left ? [left] : []),
   ].join(' ');
 }
 

@@ -8,29 +8,36 @@ const MORE = '(?:\\s+(?:more|new|further|other))?';
 const LONG = '\\d[\\d.,/ ]*\\s*(?:h|hrs?|hours?|m|mins?|minutes?)\\b';
 /** A time that is past, though not which day. */
 const LATELY = '(?:this week(?:end)?|last week(?:end)?|at the weekend|the other day)';
+/** Tonight is past only where it is said that it was done. */
+const WHEN = `(?:${DAY}|tonight)`;
 
 /** Behind what is counted: the work is measured with it. */
 const ACROSS = '(?:wide|long|tall|high|deep|across|by|x|(?:a|per|each) (?:side|row|strip|sheet|way))\\b';
 
 /** Nothing may stand between what she did and how many, else the number is of something else. */
-const DID = `${LEAD}(?:(?<day>${DAY})[,:]?\\s+)?(?:${SHE}\\s+)?(?:${ONLY}\\s+)*${VERB}(?: up| off| sewing| stitching| piecing| making)?\\s+(?:${ONLY}\\s+)*`;
+const DID = `${LEAD}(?:(?<day>${WHEN})[,:]?\\s+)?(?:${SHE}\\s+)?(?:${ONLY}\\s+)*${VERB}(?: up| off| sewing| stitching| piecing| making)?\\s+(?:${ONLY}\\s+)*`;
 
 const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'iu');
+
+/** Where no verb says that it was sewn, a day does, or that it is done. */
+const DONE_THEN = `(?:\\s+${VERB}(?:,?\\s+${WHEN})?|,?\\s+${DAY})`;
+const TO_LOG = '\\s+(?:to|in) (?:my|the|our) (?:log|book|total)';
 
 /** Ways to tell what was sewn; `count` is how many, what follows it is read on by the log. */
 const TOLD: readonly RegExp[] = [
   of(DID, `(?<count>${COUNT})(?=${MORE}\\s+${NOUN}\\b(?! ${ACROSS}))`),
-  of(DID, `(?<count>${BARE_COUNT})(?=${MORE}(?:\\s*[.!]*$|,?\\s+(?:${DAY}|${LATELY})\\b))`),
+  of(DID, `(?<count>${BARE_COUNT})(?=${MORE}(?:\\s*[.!]*$|,?\\s+(?:${WHEN}|${LATELY})\\b))`),
   of(DID, `(?<count>${BARE_COUNT})(?=\\s*,?\\s+(?:at|in|for|took|taking) ${LONG})`),
   of(
     DID,
     `(?<count>${BARE_COUNT})(?=${MORE}\\s+for\\s+(?:(?!${COUNT}\\b|an?\\b|the\\b)\\S|the .*challenge${END}))`,
   ),
   of(LEAD, `${SHE}\\s+(?:got\\s+)?(?<count>${COUNT})(?=\\s+${NOUN}\\s+${VERB}\\b)`),
-  of(`^\\s*(?<count>${COUNT})(?=${MORE}\\s+${NOUN}(?:\\s+(?:${VERB}|more))?\\s*,?\\s+${DAY}\\b)`),
-  of(`^\\s*(?<count>another)\\s+(?:one\\s+)?(?=(?:${NOUN}\\s+)?${VERB}(?:,?\\s+${DAY})?${END})`),
-  of(`^\\s*(?<count>${BARE_COUNT})(?=\\s+more(?:\\s+${NOUN})?(?:,?\\s+${DAY})?${END})`),
-  of(LEAD, `add\\s+(?<count>${BARE_COUNT})(?=(?:\\s+more)?(?:,?\\s+${DAY})?${END})`),
+  of(`^\\s*(?<count>${COUNT})(?=${MORE}\\s+${NOUN}(?:\\s+more)?\\s*,?\\s+${DAY}\\b)`),
+  of(`^\\s*(?<count>${COUNT})(?=${MORE}\\s+${NOUN}\\s+${VERB}\\s*,?\\s+${WHEN}\\b)`),
+  of(`^\\s*(?<count>another)\\s+(?:one\\s+)?(?=(?:${NOUN}\\s+)?${VERB}(?:,?\\s+${WHEN})?${END})`),
+  of(`^\\s*(?<count>${BARE_COUNT})(?=\\s+more(?:\\s+${NOUN})?${DONE_THEN}${END})`),
+  of(`^\\s*add\\s+(?<count>${BARE_COUNT})(?=${MORE}(?:\\s+${NOUN})?(?:${DONE_THEN}|${TO_LOG})${END})`),
 ];
 
 /** "did 5 rosettes get logged?" asks; "did 5 rosettes today" tells. */
@@ -54,7 +61,8 @@ function fromCount(text: string, found: RegExpExecArray): string {
   const after = text
     .slice(found.index + found[0].length)
     .replace(/\s*[.!]+\s*$/, '')
-    .replace(of(`\\b(?:at|in|for|took|taking) (?=${LONG})`), '');
+    .replace(of(`\\b(?:at|in|for|took|taking) (?=${LONG})`), '')
+    .replace(of(`${TO_LOG}\\b`), '');
   return `${inPlainFigures(count)}${after === '' || /^[\s,.;:]/.test(after) ? '' : ' '}${after}${day ? ` day:${day}` : ''}`;
 }
 
@@ -83,8 +91,8 @@ export const TELLING: readonly Saying[] = [{ ask: 'log', read: told }];
 
 const N = '(?<count>[-−]?\\d[\\d,]*(?:\\.\\d+)?(?: \\d+\\/\\d+)?)';
 const SORRY = '^\\s*(?:(?:sorry|oops|no|wait|actually|my mistake|wrong)[,!.: ]+)*';
-/** Behind the number it is over: what goes on tells of something else. */
-const MEANT_SO = `(?=(?:\\s+${NOUN})?(?:\\s*,?\\s+(?:instead|not \\d[\\d.,]*|sorry|oops))*\\s*[.!]*\\s*$)`;
+/** Behind the number it is over: what goes on tells of something else. The noun goes to the log, which knows what it counts. */
+const MEANT_SO = `(?=(?:\\s+(?<noun>${NOUN}))?(?:\\s*,?\\s+(?:instead|not \\d[\\d.,]*|sorry|oops))*\\s*[.!]*\\s*$)`;
 
 /** Ways to say that what was logged was another number. */
 const MEANT: readonly RegExp[] = [
@@ -98,6 +106,8 @@ const MEANT: readonly RegExp[] = [
 
 const LOG = '(?:log|entry|one)';
 const UNDO = `${LEAD}(?:undo|take back|delete|remove|cancel)`;
+/** A log by its number; a number alone may be of anything that is taken away, unless it is undone. */
+const NUMBERED = `(?:(?:the |my )?${LOG} (?:no\\.? ?|number )?|no\\.? ?|number )`;
 const YESTERDAYS = of(
   UNDO,
   ` (?:my )?(?<day>yesterday|today|last night|${WEEKDAYS})['’]?s(?: last)?(?: ${LOG})?${END}`,
@@ -115,7 +125,7 @@ const TAKING_BACK: readonly Saying[] = [
     none: [of(LEAD, `(?:take back|delete|remove|cancel)(?: (?:it|that|the one))?${END}`)],
   }),
   heard('undo', {
-    any: [of(UNDO, ` (?:no\\.? ?|number |log )?\\d+${END}`)],
+    any: [of(UNDO, ` ${NUMBERED}\\d+${END}`), of(LEAD, `undo \\d+${END}`)],
     words: (text) => /\d+/.exec(text)?.[0] ?? '',
   }),
   ...[YESTERDAYS, FROM_DAY].map((way) =>
@@ -133,7 +143,8 @@ export const CORRECTING: readonly Saying[] = [
     read(text) {
       if (UNMEANT.test(text)) return null;
       const found = MEANT.map((way) => way.exec(text)).find((one) => one !== null);
-      return found ? `pieces:${found.groups?.count}` : null;
+      const { count, noun } = found?.groups ?? {};
+      return found ? `pieces:${count}${noun ? ` ${noun}` : ''}` : null;
     },
   },
   ...TAKING_BACK,

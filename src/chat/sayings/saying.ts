@@ -37,7 +37,8 @@ export const END = '(?:[,\\s]+(?:please|thanks|thank you|now|too|as well))*\\s*[
 
 /** A day of the week. */
 export const WEEKDAYS = '(?:mon|tues|wednes|thurs|fri|satur|sun)day';
-const MONTHS = '(?:jan|feb|mar|apr|may|jun|jul|aug|sept?|oct|nov|dec)[a-z]*\\.?';
+/** The name of a month, or what it is cut short to. */
+export const MONTHS = '(?:jan|feb|mar|apr|may|jun|jul|aug|sept?|oct|nov|dec)[a-z]*\\.?';
 
 /** A day on which something was sewn, as it is told. */
 export const DAY = `(?:today|yesterday|last night|this (?:morning|evening|afternoon)|(?:on |last )?${WEEKDAYS}|on the \\d{1,2}(?:st|nd|rd|th)|on \\d{1,2}(?:st|nd|rd|th)?(?: of)? ${MONTHS}|on ${MONTHS} \\d{1,2}(?:st|nd|rd|th)?|(?:an?|two|three|four|five|six|\\d{1,2}) days? ago)`;

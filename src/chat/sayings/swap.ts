@@ -1,8 +1,14 @@
 import { END, heard, LEAD, NOT_SO, type Saying } from './saying.ts';
 
+const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'iu');
+
 const THE_SWAP = /\b(?:to swap|(?:for|in|into|to|from) (?:the|our|this) swap|swap (?:away|them|it))\b/i;
-const OFFERING =
-  /\b(?:i(?: have|['’]ve got| got|['’]ve| can offer| offer)|offer(?:ing)?|put(?:ting)? in|(?:would |['’]d )?(?:like|want) to swap)\b/i;
+/** What is to be swapped away is given, though she wants to. */
+const TO_SWAP = '(?:like|love|want|wish|need|have|hope|hoping|looking) to swap';
+const GIVING = of(`\\b${TO_SWAP}\\b`);
+const OFFERING = of(
+  `\\b(?:(?:would |['’]d )?${TO_SWAP}|i(?: have|['’]ve got| got|['’]ve| can offer| offer)|offer(?:ing)?|put(?:ting)? in)\\b`,
+);
 const WISHING = /\b(?:want|would like|['’]d like|wish for|looking for|need|after)\b/i;
 const SWAPPED = new RegExp(THE_SWAP.source, 'gi');
 const ASKING = /\?|\bhow\b|\bwho\b/i;
@@ -17,8 +23,6 @@ const goodsAfter = (verb: RegExp) => (text: string) => {
     .replace(/[\s,.!?]+$/, '')
     .trim();
 };
-
-const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'iu');
 
 const HAVE = "(?:i(?:['’]ve| have)?|ive)(?: just| now| already)?";
 const SENT: readonly RegExp[] = [
@@ -39,7 +43,7 @@ export const SWAPPING: readonly Saying[] = [
   heard('swap want', {
     any: [WISHING],
     all: [THE_SWAP, /\d/],
-    none: [ASKING, /\b(?:like|want) to swap\b/i],
+    none: [ASKING, GIVING],
     words: goodsAfter(WISHING),
   }),
   heard('swap offer', {

@@ -30,6 +30,14 @@ const leaving = (what: string): readonly RegExp[] => [
   of(LEAD, '(?:can you |could you )?', `take me (?:out of|off) ${what}`, AND_WHY),
 ];
 
+/** Whoever asks whether she may leave is told how, and has not left. */
+const LEAVING_ASKED: readonly Saying[] = (
+  [
+    ['swap', SWAP],
+    ['challenge', CHALLENGE],
+  ] as const
+).map(([topic, what]) => heard('help', { any: leaving(what), all: [/\?/], words: () => topic }));
+
 /** "Join Winter": a name is told from cloth by its capital. */
 const NAMED =
   /^\s*(?:[Cc]an I |I(?:['’]d like| want) to |I(?:['’]ll| will) )?[Jj]oin (?<name>(?!The |This |Our |Me |In )\p{Lu}[\p{L}\d’'-]*(?: [\p{L}\d’'-]+)?)\s*[.!?]*$/u;
@@ -39,6 +47,7 @@ const swap = (text: string): string => calledIn(text, 'swap');
 
 /** She takes part, or does so no more. */
 export const TAKING_PART: readonly Saying[] = [
+  ...LEAVING_ASKED,
   heard('swap leave', { any: leaving(SWAP), none: [NOT_SO], words: swap }),
   heard('challenge leave', { any: leaving(CHALLENGE), none: [NOT_SO], words: challenge }),
   heard('swap join', { any: joining(SWAP), none: [NOT_SO], words: swap }),
