@@ -62,7 +62,7 @@ const KNOWN: readonly string[] = [
   'yards',
 ];
 
-const BUT_NOT = /\b(?:but )?(?:not?|except|without|never)\s+\p{L}+.*$/iu;
+const BUT_NOT = /(?<!-)\b(?:but )?(?:not?|except|without|never)\s+\p{L}+.*$/iu;
 
 /** What she does not want of what she wishes for: it would be read as the very colour that she wants. */
 export function notWished(lines: readonly Goods[]): Wrong | null {
@@ -110,9 +110,14 @@ const FEW = 12;
 
 /** How many pieces are in one of these differs from shop to shop. */
 const PACK = /(?:\b(?:an?|one|two|three|\d+)\s+)?(?:\p{L}+\s+)?(?:packs?|bundles?|rolls?|assortments?)\b/iu;
+/** What the pieces came in, where they are counted themselves. */
+const OUT_OF_PACK =
+  /(?:\s*,)?\s+(?:in|from|out of|off) (?:an?|one|the|my)\s+(?:\p{L}+\s+)?(?:pack|bundle|roll|assortment)\b/giu;
 const SHARES: readonly (readonly [RegExp, string])[] = [
-  [/\bhalf an? (?=yard|met)/gi, '1/2 '],
+  [/\b(fat[- ]quarters?) of an? (?:yard|met(?:er|re))\b/gi, '$1'],
+  [/\bhalf (?:of )?an? (?=yard|met)/gi, '1/2 '],
   [/\b(?:an? )?quarter of an? (?=yard|met)/gi, '1/4 '],
+  [/(\d\/\d+|[½¼¾⅓⅔⅛⅜⅝⅞]) (?:of )?an? (?=yard|met)/gi, '$1 '],
   [/\bthree[- ]quarters? (?:of )?(?:an? )?(?=yard|met)/gi, '3/4 '],
 ];
 const lengthInFigures = (line: string): string =>
@@ -121,9 +126,10 @@ const lengthInFigures = (line: string): string =>
 function readLine(typed: string, unit: Unit, countless: boolean): Result<Goods> {
   if (typed.length > LONGEST_LINE)
     return wrong('text-too-long', { got: String(typed.length), most: String(LONGEST_LINE) });
-  const packed = PACK.exec(typed);
+  const named = /^\d/.test(countInFigures(typed)) ? typed.replace(OUT_OF_PACK, '') : typed;
+  const packed = PACK.exec(named);
   if (packed) return wrong('goods-pack', { got: packed[0].trim(), instead: '' });
-  const line = countInFigures(lengthInFigures(typed));
+  const line = countInFigures(lengthInFigures(named));
   const after = TIMES_AFTER.exec(line);
   const before = COUNT_BEFORE.exec(line);
   const readings: Reading[] = [

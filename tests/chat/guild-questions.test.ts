@@ -253,6 +253,7 @@ const ELSEWHERE = [
   '12 more please',
   '5 more flowers',
   '12 rosettes tonight',
+  "I'd like to swap 6 fat quarters for 3 charms",
   'undo 2 seams',
   'remove the border',
   'take back the border',

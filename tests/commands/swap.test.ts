@@ -26,6 +26,13 @@ describe('/swap open', () => {
     ['/swap offer half a yard of stripes', 18 * 42],
     ['/swap offer three quarters of a yard pink', 27 * 42],
     ['/swap offer a quarter of a yard blue', 9 * 42],
+    ['/swap offer 3/4 of a yard blue', 27 * 42],
+    ['/swap offer 1/2 of a yard', 18 * 42],
+    ['/swap offer half of a yard', 18 * 42],
+    ['/swap offer 1 1/2 of a yard teal', 54 * 42],
+    ['/swap offer a fat quarter of a yard pink', 18 * 21],
+    ['/swap offer 42 5in squares in a pack', 42 * 25],
+    ['/swap offer 20 2 1/2in strips from a roll', 20 * 2.5 * 42],
   ])('%s is so much of a yard', async (words, area) => {
     const guild = await guildRoom();
     await guild.ask('/swap open name:Stash');
@@ -35,7 +42,9 @@ describe('/swap open', () => {
   test.each([
     ['/swap offer 1 charm pack red', 'goods-pack'],
     ['/swap offer two bundles of blue', 'goods-pack'],
+    ['/swap offer squares from a pack', 'goods-pack'],
     ['/swap want 4 fat quarters not florals', 'goods-but-not'],
+    ['/swap want 3 fat quarters forget-me-not blue', undefined],
     ['/swap offer 4 fat quarters, washed, no smoke', undefined],
   ])('%s is met with %s', async (words, code) => {
     const guild = await guildRoom();

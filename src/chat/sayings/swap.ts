@@ -11,6 +11,8 @@ const OFFERING = of(
 );
 const WISHING = /\b(?:want|would like|['’]d like|wish for|looking for|need|after)\b/i;
 const SWAPPED = new RegExp(THE_SWAP.source, 'gi');
+/** What is given and what is wanted for it are two lines, an offer and a wish. */
+const IN_EXCHANGE = /\bfor \d/i;
 const ASKING = /\?|\bhow\b|\bwho\b/i;
 
 /** The goods of a sentence about a swap: what stands behind the verb, less the words that say it is for the swap. */
@@ -49,7 +51,7 @@ export const SWAPPING: readonly Saying[] = [
   heard('swap offer', {
     any: [OFFERING],
     all: [THE_SWAP, /\d/],
-    none: [ASKING],
+    none: [ASKING, IN_EXCHANGE],
     words: goodsAfter(OFFERING),
   }),
   heard('swap list', {
