@@ -1,7 +1,8 @@
 import type { Answer, Here } from '../src/chat/command.ts';
 import { reply } from '../src/chat/reply.ts';
+import { of as inParts, WEEKDAYS } from '../src/chat/sayings/saying.ts';
 import type { Challenge } from '../src/guild/challenge-facts.ts';
-import { countedWords, nounFor } from '../src/guild/counted.ts';
+import { countedWords, nounFor, worthOf } from '../src/guild/counted.ts';
 import { type Wrong, wrong } from '../src/measure/result.ts';
 import { minutesOption, piecesOption, type Sewn } from './log-words.ts';
 
@@ -16,12 +17,22 @@ interface Read {
 export const ofKind = ({ of }: Sewn): ((one: Challenge) => boolean) | undefined =>
   of && ((one) => one.counting === of);
 
+/** Several challenges are open, and none counts what was sewn: there is no choosing between them. */
+export async function noneCounts(pieces: Sewn, { facts, guild }: Here): Promise<Wrong | null> {
+  const counts = ofKind(pieces);
+  const open = (await facts.challenges.all(guild)).filter((one) => one.open);
+  if (!counts || open.length < 2 || open.some(counts)) return null;
+  return wrong('none-counts', { got: pieces.called, instead: '/challenge list' });
+}
+
 /** A note that she did not call one; what is in it may have been meant otherwise. */
 const looseNote = ({ note = '' }: { readonly note?: string | undefined }, { bare }: Here): string =>
   bare.has('note') ? note : '';
 
 const AND_MORE = /^(?:and|then|plus|&)\s+(?=\S)/i;
 const AND_A_PART = /^and (?:an? |one )?(?:half|quarter)\b/i;
+/** "2 in 80": so many, and the minutes that they took. */
+const IN_MINUTES = /^(\d+) in (\d+)(?:\s*min(?:ute)?s?)?(?=$|[\s,.;])/i;
 const SOME_TIME = /^(last (?:week(?:end)?|month)|(?:at|over) the weekend|the other day)\b/i;
 
 /** What cannot be kept as it was said: two logs in one line, or a day that is no one day. */
@@ -29,7 +40,7 @@ export function doubtIn(read: Read, here: Here): Answer | null {
   const note = looseNote(read, here);
   if (AND_A_PART.test(note)) return wrong('not-whole', { option: 'pieces', got: `${read.pieces.count} 1/2` });
   const more = AND_MORE.exec(note);
-  const second = more && note.slice(more[0].length);
+  const second = more && note.slice(more[0].length).replace(IN_MINUTES, '$1 pieces, $2 min');
   if (second && holdsCount(second, here)) return asTwo(second, here);
   const time = read.day === undefined ? SOME_TIME.exec(note)?.[1] : undefined;
   return time === undefined ? null : wrong('day-vague', { got: time, example: 'day:monday', instead: '' });
@@ -51,6 +62,8 @@ const asTwo = (second: string, here: Here): Answer =>
   });
 
 const OF_THEM = /^(?:of|with)\s+/i;
+/** Of so many hexagons is a rosette of so many rounds. */
+const HEXAGONS = /^(?:of|with)\s+(\d{1,4}) (?:hexagons?|hexies|hexes|patches|pieces)\b/i;
 const ROUNDS = /^(?:(?:of|with)\s+)?(\d{1,2})[- ]rounds?\b/i;
 
 /** What was told beside how many, each by its own name. */
@@ -66,7 +79,9 @@ export function unlikeCounted(of: Challenge, pieces: Sewn, told: Told, here: Her
   if (pieces.of && pieces.of !== of.counting) return otherUnit(of, pieces);
   const note = looseNote(told, here);
   const rounds = ROUNDS.exec(note)?.[1];
-  if (rounds === undefined || of.counting !== 'rosette' || Number(rounds) === of.rounds) return null;
+  const hexagons = HEXAGONS.exec(note)?.[1];
+  const alike = rounds ? Number(rounds) === of.rounds : Number(hexagons) === worthOf(of).pieces;
+  if ((!rounds && !hexagons) || of.counting !== 'rosette' || alike) return null;
   return reply({
     title: of.name,
     asks: `${of.name} counts ${counts}. Log them all the same, or not?`,
@@ -87,7 +102,14 @@ export const otherUnit = ({ name, counting }: Challenge, { called = '' }: Sewn):
 const FOR_ONE = /^for\s+(\p{L}[\p{L}’'-]*)$/iu;
 const MOST_LOOKED_AT = 500;
 
-/** A log is hers who types it: "3 for Bea" is not Bea's, and perhaps no note either. */
+/** Days that are sewn for, and kin: nobody of the guild is called that. */
+const NO_MEMBER = inParts(
+  "^(?:(?:christmas|xmas|easter|hanukkah|diwali|eid|thanksgiving|halloween)(?:['’]?s)?",
+  '|mum(?:my)?|mom(?:my)?|dad(?:dy)?|gran(?:ny|ma|dma|dad|dpa)?|nan(?:na)?|baby',
+  `|${WEEKDAYS})$`,
+);
+
+/** A log is hers who types it: "3 for Bea" is not Bea's, and perhaps no note either; "3 for Christmas" is one. */
 export async function forAnother(
   read: { readonly pieces: number; readonly note?: string },
   of: Challenge,
@@ -98,7 +120,7 @@ export async function forAnother(
   const names = await here.facts.challenges.joined(of, MOST_LOOKED_AT);
   const known = names.find((one) => one.toLowerCase() === name.toLowerCase());
   if (known) return wrong('own-log-only', { got: known, pieces: String(read.pieces), instead: '' });
-  if (!/^\p{Lu}/u.test(name)) return null;
+  if (!/^\p{Lu}/u.test(name) || NO_MEMBER.test(name)) return null;
   return reply({
     title: of.name,
     asks: `A log counts for whoever types it. Is it yours, with the note ‘for ${name}’?`,

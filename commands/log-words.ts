@@ -24,6 +24,10 @@ export interface Sewn {
   readonly called?: string;
 }
 
+/** Behind them that they are done, and no more of it: "2 rosettes done tonight". */
+const DONE =
+  /^\s+(?:done|finished|made|sewn)(?=\s*(?:$|[,;.]|(?:yesterday|today|tonight|this|last|on|\w+day)\b))/i;
+
 const CALLED: readonly (readonly [RegExp, Counting])[] = [
   [/^(?:rosette|flower)/i, 'rosette'],
   [/^block/i, 'block'],
@@ -57,7 +61,7 @@ export const piecesOption: Option<Sewn, false> = {
     const bounds = { got: grouped(taken.value), least: '1', most: grouped(MOST_PIECES) };
     if (taken.value < 1) return wrong('too-small', bounds);
     if (taken.value > MOST_PIECES) return wrong('too-large', bounds);
-    return ok({ value: sewn(taken.value, taken.rest), rest: taken.rest.replace(NOUN, '') });
+    return ok({ value: sewn(taken.value, taken.rest), rest: taken.rest.replace(NOUN, '').replace(DONE, '') });
   },
   write: ({ count, called }) => `${count}${called ? ` ${called}` : ''}`,
 };
@@ -242,6 +246,7 @@ const DAY_IN_NOTE =
  * fromNote('blue one, 95 min yesterday', { unit: 'in', today: '2026-12-03' }) // {"note":"blue one","minutes":95,"day":"2026-12-02"}
  * fromNote('blue ones, 95 min each', { unit: 'in', today: '2026-12-03' }) // {"note":"blue ones","minutes":95,"each":true}
  * fromNote('it took 95 min, the blue one', { unit: 'in', today: '2026-12-03' }) // {"note":"the blue one","minutes":95}
+ * fromNote('and 20 min', { unit: 'in', today: '2026-12-03' }) // {"note":"","minutes":20}
  * fromNote('for the border', { unit: 'in', today: '2026-12-03' }) // {"note":"for the border"}
  */
 export function fromNote(note: string, context: ReadingContext): FromNote {
@@ -262,7 +267,7 @@ export function fromNote(note: string, context: ReadingContext): FromNote {
 
 /** What led up to the time or the day goes with it: "it took 95 min, the blue one". */
 const LED_UP =
-  /(?:^|[\s,;])(?:(?:and |and it |it |that |this |they )?(?:took(?: me)?|taking)(?: about| around| nearly)?|in|for|at|about|after|sewn|finished|from)\s*$/i;
+  /(?:^|[\s,;])(?:(?:and |and it |it |that |this |they )?(?:took(?: me)?|taking)(?: about| around| nearly)?|in|for|at|about|after|sewn|finished|from|and|plus|with)\s*$/i;
 
 const without = (text: string, found: RegExpExecArray): string =>
   `${text.slice(0, found.index).replace(LED_UP, '')} ${text.slice(found.index + found[0].length)}`

@@ -10,7 +10,7 @@ import { type Wrong, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
 import { daysOf, mineWords, totalWords } from './challenge-words.ts';
-import { doubtIn, forAnother, ofKind, unlikeCounted } from './log-doubts.ts';
+import { doubtIn, forAnother, noneCounts, ofKind, unlikeCounted } from './log-doubts.ts';
 import {
   afterEach,
   dayOption,
@@ -52,6 +52,8 @@ const log: Command = {
         const doubted = doubtIn(values, here);
         if (doubted) return doubted;
         const { challenge, pieces: sewn, ...said } = await withChallengeInNote(values, here);
+        const uncounted = challenge === undefined ? await noneCounts(sewn, here) : null;
+        if (uncounted) return uncounted;
         const found = await whichChallenge(challenge, here, 'open', ofKind(sewn));
         if ('asks' in found || !found.ok) return notThat(found);
         const told = { ...said, pieces: sewn.count };
@@ -93,7 +95,7 @@ async function withChallengeInNote<S extends { readonly note?: string; readonly 
   const all = await facts.challenges.all(guild);
   const found = all.find((one) => one.open && one.name.toLowerCase() === name);
   if (found) return { ...said, challenge: String(found.number), note: undefined };
-  const called = calledIn(said.note ?? '', 'challenge').replace('challenge:', '');
+  const called = calledIn(said.note ?? '', 'challenge');
   return called ? { ...said, challenge: called } : said;
 }
 

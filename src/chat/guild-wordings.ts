@@ -29,6 +29,7 @@ export const GUILD_WORDINGS: Readonly<Record<string, (problem: Problem) => strin
   'day-outside': ({ day, days, name }) => `${text(day)} is outside of ${text(name)}: ${text(days)}.`,
   'other-unit': ({ name, counts, got }) =>
     `${text(name)} counts ${text(counts)}, and you say ${text(got)}. How many ${text(counts)} are done?`,
+  'none-counts': ({ got }) => `None of the open challenges counts ${text(got)}.`,
   'day-vague': ({ got, example }) => `‘${text(got)}’ is no one day. Which day? For example ${text(example)}.`,
   'own-log-only': ({ got, pieces }) =>
     `A log counts for whoever types it: ${text(got)} types \`/log ${text(pieces)}\` herself.`,

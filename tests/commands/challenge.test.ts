@@ -271,6 +271,13 @@ describe('logging', () => {
     ['i did 2 on 1 Dec', 2, '2026-12-01', ''],
     ['/log 2 day:13/12/2026', 2, '2026-12-13', ''],
     ['I did 2 at 45 minutes each', 2, '2026-12-08', ''],
+    ['/log 2 for Christmas', 2, '2026-12-08', 'for Christmas'],
+    ['/log 2 for Mum', 2, '2026-12-08', 'for Mum'],
+    ['/log 2 rosettes and 20 min', 2, '2026-12-08', ''],
+    ['/log 2 rosettes done last night', 2, '2026-12-07', ''],
+    ['2 more rosettes done tonight', 2, '2026-12-08', ''],
+    ['I finished sewing 2 rosettes of 19 hexies', 2, '2026-12-08', 'of 19 hexies'],
+    ['/log 2 tonight', 2, '2026-12-08', ''],
   ])('%s: %d on %s, noted “%s”', async (words, pieces, day, note) => {
     const guild = await opened();
     expect(
@@ -382,6 +389,31 @@ describe('logging', () => {
     for (let nth = 0; nth < 60; nth++) await guild.ask('/log 1 challenge:Autumn');
     expect(await guild.figure('/undo day:2026-12-02', 'logged')).toBe(-7);
     expect(await guild.figure('/undo challenge:Autumn', 'total')).toBe(59);
+  });
+
+  test('rosettes of other hexagons than the challenge’s are asked about', async () => {
+    const guild = await opened();
+    const asked = await guild.ask('/log 2 rosettes of 7 hexagons');
+    expect(asked.choices[0]?.ask).toBe('/log pieces:2 rosettes challenge:1 note:7 hexagons');
+    expect(await guild.figure('/standings', 'total')).toBe(0);
+    expect(await guild.figure(asked.choices[0]?.ask ?? '', 'total')).toBe(2);
+  });
+
+  test('two logs with a time each are asked for one at a time', async () => {
+    const guild = await opened();
+    const asked = await guild.ask('did 1 rosette in 95 minutes and 2 in 80 each');
+    const asks = asked.choices.map(({ ask }) => ask);
+    expect(asks).toEqual(['/log pieces:1 rosette minutes:95 min', '/log 2 pieces, 80 min each']);
+    expect(await guild.figure(asks[0] ?? '', 'minutes')).toBe(95);
+    expect(await guild.figure(asks[1] ?? '', 'minutes')).toBe(160);
+  });
+
+  test('where no open challenge counts what was sewn, it is not asked which', async () => {
+    const guild = await opened();
+    await guild.ask('/challenge open name:Blocks counting:block goal:20 first:2026-12-01');
+    expect(await errorOf(guild, '/log 2 stars')).toBe('none-counts');
+    expect(await errorOf(guild, '/log 2 stars challenge:Blocks')).toBe('other-unit');
+    expect((await guild.ask('/log 2 blocks')).title).toBe('Blocks');
   });
 
   test('a log is never another member’s', async () => {

@@ -1,7 +1,5 @@
 import { NOUN } from './counts.ts';
-import { END, heard, LEAD, MONTHS, NOT_SO, type Saying } from './saying.ts';
-
-const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'iu');
+import { END, heard, LEAD, MONTHS, NOT_SO, of, type Saying } from './saying.ts';
 
 const CHALLENGE = "(?:(?:the|our|this) )?(?<name>[\\p{L}\\d’' -]+?) challenge";
 const DATE = `(?:on )?(?<date>\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}(?:st|nd|rd|th)?(?: of)? ${MONTHS}(?:,? \\d{4})?|${MONTHS} \\d{1,2}(?:st|nd|rd|th)?(?:,? \\d{4})?|\\d{1,2}[/.]\\d{1,2}[/.]\\d{4})`;

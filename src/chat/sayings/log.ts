@@ -1,5 +1,5 @@
 import { BARE_COUNT, COUNT, inPlainFigures, NOUN } from './counts.ts';
-import { DAY, END, heard, LEAD, type Saying, WEEKDAYS } from './saying.ts';
+import { DAY, END, heard, LEAD, of, type Saying, WEEKDAYS } from './saying.ts';
 
 const VERB = '(?:finished|made|sewed|sewn|stitched|completed|done|did|pieced)';
 const SHE = "(?:(?:i|me)(?:['’]ve| have)?|ive)";
@@ -16,8 +16,6 @@ const ACROSS = '(?:wide|long|tall|high|deep|across|by|x|(?:a|per|each) (?:side|r
 
 /** Nothing may stand between what she did and how many, else the number is of something else. */
 const DID = `${LEAD}(?:(?<day>${WHEN})[,:]?\\s+)?(?:${SHE}\\s+)?(?:${ONLY}\\s+)*${VERB}(?: up| off| sewing| stitching| piecing| making)?\\s+(?:${ONLY}\\s+)*`;
-
-const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'iu');
 
 /** Where no verb says that it was sewn, a day does, or that it is done. */
 const DONE_THEN = `(?:\\s+${VERB}(?:,?\\s+${WHEN})?|,?\\s+${DAY})`;

@@ -1,12 +1,10 @@
-import { calledIn, END, heard, LEAD, type Saying } from './saying.ts';
+import { END, heard, LEAD, namedIn, of, type Saying } from './saying.ts';
 
 const CHALLENGE = "(?:the|our|this) (?:[\\p{L}’'-]+ )?challenge";
 
 /** With one of these it is asked of the work, not of what was done together. */
 const THE_WORK =
   /\bfor \d|\bin (?:a|an|one|\d)\b|\bquilt\b|\byardage\b|\bfabric\b|\bseams?\b|\bhours? a (?:day|week)\b|\d ?x ?\d/i;
-
-const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'iu');
 
 const SHOW: readonly RegExp[] = [
   of(`\\bwhen (?:does|do|will|is|did) ${CHALLENGE}\\b`),
@@ -73,7 +71,7 @@ export const LOOKING: readonly Saying[] = [
       return `pace:${pace ?? other}`;
     },
   }),
-  heard('challenge show', { any: SHOW, none: [THE_WORK], words: (text) => calledIn(text, 'challenge') }),
+  heard('challenge show', { any: SHOW, none: [THE_WORK], words: (text) => namedIn(text, 'challenge') }),
   heard('standings', { any: STANDINGS, none: [THE_WORK] }),
   heard('challenge list', {
     any: [

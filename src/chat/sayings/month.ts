@@ -1,18 +1,20 @@
-import { DAY, END, heard, LEAD, type Saying } from './saying.ts';
+import { DAY, END, heard, LEAD, MONTHS, of, type Saying } from './saying.ts';
 
 /** The number of a block of the month. */
 const BLOCK = /\bblock (?:no\.? ?|number )?(\d{1,3})\b/i;
 const blockIn = (text: string): string => BLOCK.exec(text)?.[1] ?? '';
 
-const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'iu');
-
 const DID = `${LEAD}(?:i(?:['’]ve| have)?\\s+|ive\\s+)?(?:just\\s+|today\\s+|yesterday\\s+)*(?:finished|made|sewed|sewn|stitched|completed|done|did|pieced)\\s+`;
 const ENDING = `(?:,?\\s+${DAY})?${END}`;
 
+const THE_MONTH = '(?:the|this) month';
+/** Of which month; behind "for" and "in" may stand for whom or in what it was made as well, which is no month. */
+const OF_MONTH = `(?:of|from)\\s+(?:${THE_MONTH}|(?:the )?(?<month>[\\p{L}\\d][\\p{L}\\d ’'-]*?))`;
+const IN_MONTH = `(?:in|for)\\s+(?:${THE_MONTH}|(?<named>${MONTHS}(?: \\d{4})?)|[^?]*?)`;
 /** "I finished block 1 of Garden". */
 const FINISHED = of(
   DID,
-  `(?:my |the )?block (?:no\\.? ?|number )?(?<block>\\d{1,3})(?:\\s+(?:of|in|from|for)\\s+(?:the month|this month|(?:the )?(?<month>[\\p{L}\\d][\\p{L}\\d ’'-]*?)))?`,
+  `(?:my |the )?block (?:no\\.? ?|number )?(?<block>\\d{1,3})(?:\\s+(?:${OF_MONTH}|${IN_MONTH}))?`,
   ENDING,
 );
 /** "I've finished this month's block". */
@@ -24,8 +26,8 @@ const FINISHED_THIS = of(
 const ASKING = /\?|\bhow\b|\bneed|\bcan\b|\bout of\b/i;
 
 function finished(text: string): string {
-  const { block = '', month } = FINISHED.exec(text)?.groups ?? {};
-  return month ? `${block} month:${month}` : block;
+  const { block = '', month, named } = FINISHED.exec(text)?.groups ?? {};
+  return month || named ? `${block} month:${month ?? named}` : block;
 }
 
 /** What is asked of the block of the month before a log is looked for, and after. */

@@ -17,6 +17,9 @@ interface Signs {
   words?(text: string): string;
 }
 
+/** A way of saying, written in parts; capitals are ignored. */
+export const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'iu');
+
 /** An ask that is known by its signs. */
 export const heard = (ask: string, { any, all = [], none = [], words = () => '' }: Signs): Saying => ({
   ask,
@@ -57,11 +60,10 @@ const LIKE =
   /^(?:(?:new|current|next|first|second|last|latest|big|little|whole|open|same|sewing|stitching|piecing|quilt(?:ing)?|patchwork|guild(?:['’]s)?|group(?:['’]s)?|club|month(?:['’]s|ly)?|year(?:['’]s|ly)?|week(?:['’]s|ly)?|season(?:['’]s)?|rosettes?|flowers?|stars?|blocks?|hex\w*|diamonds?|patch(?:es)?|fabrics?|cloth|scraps?|charms?|squares?|strips?|fat|quarters?)\s*)+$/i;
 
 /**
- * The name by which a challenge or a swap is called, under its option; nothing where it is only said what it is
- * like.
+ * The name by which a challenge or a swap is called; nothing where it is only said what it is like.
  *
  * @example
- * calledIn('join the Winter challenge', 'challenge') // "challenge:Winter"
+ * calledIn('join the Winter challenge', 'challenge') // "Winter"
  * calledIn('join the new sewing challenge', 'challenge') // ""
  */
 export function calledIn(text: string, what: 'challenge' | 'swap'): string {
@@ -69,5 +71,11 @@ export function calledIn(text: string, what: 'challenge' | 'swap'): string {
     `\\b(?:the|our|this|your) ((?:[\\p{L}\\d’'-]+ ){0,2}[\\p{L}\\d’'-]+) ${what}\\b`,
     'iu',
   ).exec(text)?.[1];
-  return called === undefined || LIKE.test(called) ? '' : `${what}:${called}`;
+  return called === undefined || LIKE.test(called) ? '' : called;
+}
+
+/** The same under its option. */
+export function namedIn(text: string, what: 'challenge' | 'swap'): string {
+  const called = calledIn(text, what);
+  return called && `${what}:${called}`;
 }

@@ -1,6 +1,4 @@
-import { END, heard, LEAD, NOT_SO, type Saying } from './saying.ts';
-
-const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'iu');
+import { END, heard, LEAD, NOT_SO, of, type Saying } from './saying.ts';
 
 const THE_SWAP = /\b(?:to swap|(?:for|in|into|to|from) (?:the|our|this) swap|swap (?:away|them|it))\b/i;
 /** What is to be swapped away is given, though she wants to. */

@@ -1,4 +1,4 @@
-import { calledIn, END, heard, LEAD, NOT_SO, type Saying } from './saying.ts';
+import { END, heard, LEAD, NOT_SO, namedIn, of, type Saying } from './saying.ts';
 
 const MAY =
   "(?:(?:can|may|could) (?:i|you) (?:still )?|i(?:['’]d| would)? (?:(?:really )?(?:like|love|want|have|need)) to |i(?:['’]ll| will) |i wanna |let me )?";
@@ -6,8 +6,6 @@ const THE = '(?:the|this|our|your) ';
 /** The challenge, perhaps with its name before it. */
 const CHALLENGE = `${THE}(?:[\\p{L}\\d’'-]+ ){0,3}?challenge`;
 const SWAP = `${THE}(?:[\\p{L}\\d’'-]+ ){0,2}?swap`;
-
-const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'iu');
 
 /** What of it is joined or left: nothing behind it but the thing itself. */
 const joining = (what: string): readonly RegExp[] => [
@@ -42,8 +40,8 @@ const LEAVING_ASKED: readonly Saying[] = (
 const NAMED =
   /^\s*(?:[Cc]an I |I(?:['’]d like| want) to |I(?:['’]ll| will) )?[Jj]oin (?<name>(?!The |This |Our |Me |In )\p{Lu}[\p{L}\d’'-]*(?: [\p{L}\d’'-]+)?)\s*[.!?]*$/u;
 
-const challenge = (text: string): string => calledIn(text, 'challenge');
-const swap = (text: string): string => calledIn(text, 'swap');
+const challenge = (text: string): string => namedIn(text, 'challenge');
+const swap = (text: string): string => namedIn(text, 'swap');
 
 /** She takes part, or does so no more. */
 export const TAKING_PART: readonly Saying[] = [
