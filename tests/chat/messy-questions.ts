@@ -726,6 +726,10 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
     '/time garden:7 of 2 rounds hours:7',
   ],
 
+  // What is not laid out is said to be none.
+  ['how many 2 inch squares for a 60x72 quilt', '/count field quilt:60x72in size:2in shape:square'],
+  ['how many diamonds for a field 40x50 1.5 inch', '/count field quilt:40x50in size:1 1/2in shape:diamond'],
+
   // One length in other units.
   ['5m in yards', '/ruler length:5000mm'],
   ['3 m in yards', '/ruler length:3000mm'],
