@@ -1,6 +1,9 @@
 import { byCloth, type Cloth } from '../src/calculator/layouts/by-cloth.ts';
 import { byRow } from '../src/calculator/layouts/by-row.ts';
 import { type Field, type FieldAsk, fieldCounts } from '../src/calculator/layouts/field.ts';
+import { CATALOGUE } from '../src/calculator/shapes/catalogue.ts';
+import { cutPatch, dimensionsFrom } from '../src/calculator/shapes/cut.ts';
+import type { ShapeName } from '../src/calculator/shapes/shape.ts';
 import { form, type Here } from '../src/chat/command.ts';
 import { bare, otherwise, required } from '../src/chat/option.ts';
 import { choice, size } from '../src/chat/option-kinds.ts';
@@ -15,6 +18,7 @@ import { clothFigures, coloursOption, inTheCloths, placeWords } from './colours.
 import { layoutFigures, layoutLines } from './count-words.ts';
 import { askedEdge, hexagonEdge } from './edge.ts';
 import { type Counted, countField } from './layouts.ts';
+import { shapeChoices } from './patch-options.ts';
 import { layoutPicture } from './pictures.ts';
 import { planChoice } from './plan-choice.ts';
 
@@ -45,6 +49,7 @@ export const fieldForm = form({
   options: {
     quilt: required(bare(size('The finished quilt'))),
     ...hexagonEdge,
+    shape: choice('The shape of the patches: only hexagons are laid out here', shapeChoices),
     rows: otherwise(bare(rowsChoice), 'across'),
     sides: otherwise(bare(sidesChoice), 'cover'),
     colours: coloursOption,
@@ -53,7 +58,8 @@ export const fieldForm = form({
     const asked = askedEdge(values, here, 'hexagon');
     if ('asks' in asked) return asked.asks;
     if (!asked.ok) return asked;
-    const { quilt, rows, sides } = values;
+    const { quilt, rows, sides, shape = 'hexagon' } = values;
+    if (shape !== 'hexagon') return otherShape(shape, quilt, asked.value.edge, here);
     const ask = { width: quilt.width, height: quilt.height, edge: asked.value.edge, rows };
     if (sides === 'whole' && fieldCounts(ask).inside === 0) return tooSmall(quilt, here);
     const made = countField({ ...ask, sides });
@@ -66,6 +72,25 @@ export const fieldForm = form({
     return answer(made.value, quilt, { ...asked.value, otherwise, here, rows, colours: values.colours });
   },
 });
+
+/** Only hexagons are laid out; of another shape of one size its area tells about how many. */
+function otherShape(shape: ShapeName, { width, height }: Size, edge: number, { say }: Here): Wrong {
+  const { titles } = CATALOGUE[shape];
+  const of = dimensionsFrom(shape, {
+    measure: 'edge',
+    given: 'finished',
+    value: edge,
+    seam: 0,
+    cornerStyle: 'pointed',
+    also: {},
+  });
+  const area = of.ok ? cutPatch(shape, of.value, 0, 'pointed').finished.area : null;
+  return wrong('field-of-hexagons', {
+    shape: titles,
+    about: area === null ? '' : grouped(Math.ceil((width * height) / area)),
+    size: say.plain(edge),
+  });
+}
 
 /** A count that is too large, in figures that can be read. */
 export function manyWords({ problem }: Wrong): Wrong {

@@ -1,6 +1,6 @@
 import { type Command, form } from '../src/chat/command.ts';
 import { bare, required } from '../src/chat/option.ts';
-import { LONGEST_CLOTH, length } from '../src/chat/option-kinds.ts';
+import { LONGEST_CLOTH, length, writeLength } from '../src/chat/option-kinds.ts';
 import { type Figure, inches, reply, yards } from '../src/chat/reply.ts';
 import { MM_PER_INCH } from '../src/measure/length.ts';
 import { decimal, rulerReading } from '../src/measure/ruler.ts';
@@ -8,7 +8,7 @@ import { speech } from '../src/measure/speech.ts';
 import { bought } from './bought.ts';
 
 /** The least that is asked of a ruler, inches. */
-const LEAST = 1 / 32;
+const LEAST = 1 / 64;
 /** From here on a length may be cloth to buy, inches: an eighth of a yard. */
 const CLOTH_FROM = 4.5;
 /** Nearer to the mark than this, inches, nobody sees it. */
@@ -31,11 +31,11 @@ const ruler: Command = {
       },
       run({ length: long }, { say }) {
         const { mark, error } = rulerReading(long);
-        const onInches = [`${INCH.length(long)} on an inch ruler.`, ...offWords(error)];
+        const onInches = mark === 0 ? [] : [`${INCH.length(long)} on an inch ruler.`, ...offWords(error)];
         const onMetric = `${metricWords(long)} on a metric ruler.`;
         const other = say.reading === 'metric' ? [...onInches, onMetric] : [onMetric, ...onInches];
         return reply({
-          title: say.reading === 'metric' ? metricWords(long) : INCH.plain(long),
+          title: say.reading === 'metric' ? metricWords(long) : writeLength(long).replace(/([a-z]+)$/, ' $1'),
           lines: long < YARD ? [...other, ...clothWords(long)] : [...clothWords(long), ...other],
           figures: figuresOf(long, mark),
         });

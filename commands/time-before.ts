@@ -8,7 +8,7 @@ import { assumedNote } from './assumed.ts';
 import { bladeCaution, handsCaution } from './cautions.ts';
 import { lastingOf, overOn, spanWords } from './time-words.ts';
 
-export type Work = 'sewing' | 'basting' | 'gluing' | 'cutting';
+export type Work = 'sewing' | 'basting' | 'gluing' | 'cutting' | 'before';
 
 export const workOption = otherwise(
   choice('What the hours are for', [
@@ -16,6 +16,7 @@ export const workOption = otherwise(
     { name: 'basting', title: 'basting over papers with thread', words: ['baste', 'tacking', 'tack'] },
     { name: 'gluing', title: 'basting over papers with glue', words: ['glue', 'glue basting'] },
     { name: 'cutting', title: 'tracing and cutting', words: ['cut', 'cutting out'] },
+    { name: 'before', title: 'cutting and basting, all before the sewing', words: ['prep', 'preparing'] },
   ]),
   'sewing',
 );
@@ -43,7 +44,37 @@ const PRACTICE = 'Ranges from common practice: time ten of your own.';
 
 /** How long the work before the sewing takes. */
 export const beforeAnswer = (work: Exclude<Work, 'sewing'>, to: ToPrepare, here: Here): Answer =>
-  work === 'cutting' ? cuttingAnswer(to, here) : bastingAnswer(work, to, here);
+  work === 'cutting'
+    ? cuttingAnswer(to, here)
+    : work === 'before'
+      ? bothAnswer(to, here)
+      : bastingAnswer(work, to, here);
+
+/** Cutting one by one, and basting with thread. */
+function bothAnswer(to: ToPrepare, here: Here): Answer {
+  const { pieces, what, outline, start, hours, assumed, choices } = to;
+  const { oneByOne } = cutting(pieces);
+  const { withThread, withGlue, thread } = basting(pieces, outline);
+  const both = minutesBefore(pieces, true);
+  const over = overOn(lastingOf(both, hours), start);
+  if (!over.ok) return over;
+  const glued = { low: oneByOne.low + withGlue.low, high: oneByOne.high + withGlue.high };
+  return reply({
+    title: `Cutting and basting ${what}`,
+    lines: [
+      `${spanWords(both)} of cutting and basting with thread.`,
+      `Cutting ${spanWords(oneByOne)}, basting ${spanWords(withThread)}.`,
+      `With glue in all: ${spanWords(glued)}.`,
+      over.value.words,
+      `Thread: ${here.say.run(thread)}, ${here.say.plain(thread / pieces)} a patch.`,
+      PRACTICE,
+    ],
+    figures: { pieces: count(pieces), ...over.value.figures, threadLength: inches(thread) },
+    notes: assumedNote(assumed),
+    cautions: [...bladeCaution(here), ...handsCaution()],
+    choices,
+  });
+}
 
 /** With thread or with glue, the other told beside it. */
 function bastingAnswer(by: 'basting' | 'gluing', to: ToPrepare, here: Here): Answer {

@@ -24,7 +24,7 @@ const LARGEST = 12;
 
 /** "40 in all", "12 in each": no inches. */
 const NO_INCHES =
-  /^\d+ in(?= (?:all|total|each|every|(?:an?|the|one|my) (?:row|day|week|month|year)|the (?:middle|centre|center)|\d))/i;
+  /^\d+ in(?= (?:all(?! (?:round|around|over))|total|(?:each|every) (?!side|edge)[a-z]|(?:an?|the|one|my) (?:row|day|week|month|year)|the (?:middle|centre|center)))/i;
 
 /** What counts, or says how old or how dear, where it stands before a number. */
 const COUNTING =

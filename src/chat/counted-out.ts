@@ -1,5 +1,5 @@
-/** So many squares are in a pack: common practice, no source. */
-const CHARMS_IN_A_PACK = 42;
+/** So many squares of 5 in are in a pack: common practice, no source. */
+const SQUARES_IN_A_PACK = 42;
 
 const EACH_OF =
   /\b(\d{1,4}) (?:((?:[a-z]+ )?(?:hex\w*|diamonds|triangles|kites|patches|pieces)) (?:in|of|from)|of|in|for) each of (\d{1,2}) (?=(?:colou?rs|fabrics|prints)\b)/gi;
@@ -20,4 +20,4 @@ export const countedOut = (text: string): string =>
       (_, n: string, what: string | undefined, of: string) =>
         `${Number(n) * Number(of)} ${what ?? 'patches'} in ${of} `,
     )
-    .replace(PACKS, (_, n = '1') => `${Number(n) * CHARMS_IN_A_PACK} charms`);
+    .replace(PACKS, (_, n = '1') => `${Number(n) * SQUARES_IN_A_PACK} charms`);

@@ -273,14 +273,19 @@ class OptionReading {
   #bestBare(rest: string) {
     let best: { key: string; taken: Result<Taken<unknown>>; length: number } | null = null;
     const noSize = this.#elseAt(rest) !== null;
+    // A value ends where the next `name:` begins, whether it has a name itself or not.
+    const end = this.#nextName(rest);
+    const after = rest.slice(end);
     for (const [key, option] of Object.entries(this.#options)) {
       if (!option.bare || this.#values[key] !== undefined || (noSize && key === PATCH_SIZE)) continue;
       if (this.#countsElse(key, rest)) continue;
       if (option.bareWhen && !option.bareWhen.test(rest)) continue;
-      const taken = option.take(rest, this.#context);
+      const taken = option.take(rest.slice(0, end), this.#context);
       if (!taken) continue;
-      const length = taken.ok ? rest.length - taken.value.rest.length : 0;
-      if (!best || length > best.length) best = { key, taken, length };
+      const length = taken.ok ? end - taken.value.rest.length : 0;
+      if (best && length <= best.length) continue;
+      const left = taken.ok && after !== '' ? ok({ ...taken.value, rest: taken.value.rest + after }) : taken;
+      best = { key, taken: left, length };
     }
     return best;
   }

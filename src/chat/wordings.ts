@@ -1,4 +1,5 @@
 import type { Problem } from '../measure/result.ts';
+import { capital } from '../measure/speech.ts';
 import { GUILD_WORDINGS } from './guild-wordings.ts';
 import { nearestStart } from './near.ts';
 
@@ -107,7 +108,9 @@ export const WORDINGS: Readonly<Record<string, Wording>> = {
   'straight-with-diamonds': () =>
     'A straight edge goes with set:diamonds. With hexagons the outer notches can be filled: outer:yes.',
   'layout-shape': ({ layout, shape }) =>
-    `${text(layout)} is made of ${text(shape)}. Leave the shape out, or say it so.`,
+    `${capital(text(layout))} is made of ${text(shape)}. Leave the shape out, or say it so.`,
+  'field-of-hexagons': ({ shape, about, size }) =>
+    `I fill a quilt with hexagons, not with ${text(shape)}.${about ? ` By area alone it takes about ${text(about)} of ${text(size)}, and more at the edges.` : ''}`,
   'method-not-for-shape': ({ method, shape }) =>
     `${text(shape)} are not cut by ‘${text(method)}’. Leave the method out.`,
   'nothing-to-sew': () => 'There is no seam in that: one patch alone.',

@@ -659,7 +659,7 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['time star 5 a side 1in', '/time star:5 size:1in'],
   ['time tumbling blocks 60x72 2in', '/plan make layout:blocks size:2in quilt:60x72in'],
   ['total time incl basting queen 1.5', '/time field:queen size:1 1/2in'],
-  ['prep time for 2000 hexies', '/time pieces:2000 work:basting'],
+  ['prep time for 2000 hexies', '/time pieces:2000 work:before'],
   ['my pace is 4 min a seam, 500 1in hexies', '/time pieces:500 size:1in pace:4'],
   ['plan for a double bed 1.25, i sew 45 minutes a day', '/plan make size:1 1/4in quilt:full hours:5.25'],
   [
@@ -674,7 +674,7 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['how long does basting 500 hexies take', '/time pieces:500 work:basting'],
   ['cutting time for 240 hexies', '/time pieces:240 work:cutting'],
   ['i sew 20 minutes a night, how long for a 3 round rosette', '/time rosette:3 hours:2.33'],
-  ['how long to prepare 300 hexies', '/time pieces:300 work:basting'],
+  ['how long to prepare 300 hexies', '/time pieces:300 work:before'],
   ['how long will it take to baste 240 hexies that are already cut', '/time pieces:240 work:basting'],
   ['How long will a 60x72 in 1" take at an hour a day?', '/time field:60x72in size:1in hours:7'],
   ['half an hour a day, 3 round rosette, when will it be done', '/time rosette:3 hours:3.5'],
@@ -682,7 +682,7 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
   ['plan a garden of 7 rosettes 1in', '/plan make layout:garden size:1in rosettes:7'],
   ['500 hexagons, how long', '/time pieces:500'],
   ['how long does it take to baste 500 hexagons', '/time pieces:500 work:basting'],
-  ['how long to cut and baste a 2 round rosette', '/time rosette:2 work:basting'],
+  ['how long to cut and baste a 2 round rosette', '/time rosette:2 work:before'],
   ['how many hours of basting for a queen in 1 inch', '/time field:queen size:1in work:basting'],
   ['how much thread to tack 240 1in hexies', '/time pieces:240 size:1in work:basting'],
   ['time to sew 42 1 inch seams', '/time seams:42 size:1in'],
@@ -725,6 +725,10 @@ export const MESSY: readonly (readonly [message: string, asked: string])[] = [
     'when would I be done with 217 hexies garden of 7 rosettes 2 rounds, 1 hr a day',
     '/time garden:7 of 2 rounds hours:7',
   ],
+
+  // What is not laid out is said to be none.
+  ['how many 2 inch squares for a 60x72 quilt', '/count field quilt:60x72in size:2in shape:square'],
+  ['how many diamonds for a field 40x50 1.5 inch', '/count field quilt:40x50in size:1 1/2in shape:diamond'],
 
   // One length in other units.
   ['5m in yards', '/ruler length:5000mm'],

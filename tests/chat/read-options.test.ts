@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { alsoNamed, bare, otherwise, required } from '../../src/chat/option.ts';
 import { choice, cloth, length, percent, size, whole, words } from '../../src/chat/option-kinds.ts';
 import { type Manner, readNamedOptions, readOptions } from '../../src/chat/read-options.ts';
+import { readAs } from './read-as.ts';
 
 const SHAPES = [
   { name: 'hexagon', title: 'hexagon', words: ['hexie', 'hex'] },
@@ -263,5 +264,15 @@ describe('the unit of the asker', () => {
   it('is that of a bare number', () => {
     const made = readOptions(OPTIONS, 'hexagon 25 seam:6 140x200', { ...IN, unit: 'mm' }, 'command');
     expect(made.ok && made.value.values).toMatchObject({ size: 25 / 25.4, quilt: { width: 140 / 25.4 } });
+  });
+});
+
+describe('a value without its name', () => {
+  it.each([
+    ['/standings Winter pace:21', '/standings challenge:Winter pace:21'],
+    ['/swap match Stash share:40%', '/swap match share:40% swap:Stash'],
+    ['/count field 60x72in size:1in', '/count field quilt:60x72in size:1in'],
+  ])('ends where the next name begins: %s', async (typed, read) => {
+    expect(await readAs(typed)).toBe(read);
   });
 });

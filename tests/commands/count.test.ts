@@ -474,3 +474,11 @@ describe('a size of 3 in or more', () => {
     expect(diamond).toBeCloseTo((3 * 2) / R3, 9);
   });
 });
+
+test('a quilt is filled with hexagons; of another shape its area tells about how many', async () => {
+  const { error } = await ask('/count field 60x72in size:2in shape:square');
+  expect(error?.code).toBe('field-of-hexagons');
+  expect(error?.message).toContain('about 1,080 of 2 in');
+  expect((await ask('/count field 60x72in size:2in shape:hexagon')).error).toBeNull();
+  expect((await ask('/count field 60x72in size:2in shape:rectangle')).error?.code).toBe('field-of-hexagons');
+});

@@ -13,6 +13,7 @@ describe('/ruler', () => {
     ['2.3cm', 23 / 25.4, 23],
     ['3/8in', 0.375, 9.525],
     ['6.35mm', 0.25, 6.35],
+    ['1/64in', 1 / 64, 0.396875],
   ])('%s', async (typed, inches, millimetres) => {
     const reply = await answered(ask, `/ruler ${typed}`);
     expectFigures(reply, 'in', { length: inches });
@@ -53,7 +54,7 @@ describe('/ruler', () => {
   });
 
   test('too short, too long, no length', async () => {
-    expect((await ask('/ruler 0.02in')).error?.code).toBe('too-small');
+    expect((await ask('/ruler 0.01in')).error?.code).toBe('too-small');
     expect((await ask('/ruler 101yd')).error?.code).toBe('too-large');
     expect((await ask('/ruler')).error?.code).toBe('option-missing');
     expect((await ask('/ruler fat quarter')).error).not.toBeNull();

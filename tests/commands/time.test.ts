@@ -134,6 +134,14 @@ describe('/time, as it is asked by the contract', () => {
     expect(reply.figures.threadLength).toBeUndefined();
   });
 
+  test('cutting and basting together', async () => {
+    const reply = await answered(ask, '/time pieces:600 work:before hours:5', { as: 'Hana' });
+    expectFigures(reply, 'min', { minutesLow: 1500, minutesHigh: 3300 });
+    expect(reply.lines[0]).toBe('25 to 55 hours of cutting and basting with thread.');
+    expect(reply.lines[1]).toBe('Cutting 5 to 15 hours, basting 20 to 40 hours.');
+    expect(reply.cautions.join(' ')).toMatch(/blade.*hands/s);
+  });
+
   test('who asks for the thread reads it first', async () => {
     expect((await answered(ask, 'how much thread for 240 1in hexies')).lines[0]).toMatch(/^Thread: /);
     expect((await answered(ask, 'how long for 240 1in hexies')).lines[0]).toMatch(/hours of stitching\.$/);

@@ -210,3 +210,8 @@ describe('what is told first of the ways to cut', () => {
     expect(dearer.choices.map(({ label }) => label).join()).not.toContain('least cloth');
   });
 });
+
+test('a length drawn in by a hair too much is let out again', async () => {
+  const reply = await answered(ask, '/yardage 7 octagon 6in measure:edge');
+  expect(numberOf(reply, 'bestLength')).toBeLessThan(45);
+});

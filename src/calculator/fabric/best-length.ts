@@ -46,7 +46,12 @@ export function bestLength(
     length = enough;
   }
   length = onMark(length, (mark) => searched(ways, width, mark, pieces - 1) !== undefined);
-  const choice = searched(ways, width, length, pieces - 1)?.choice;
+  let choice = searched(ways, width, length, pieces - 1)?.choice;
+  // Drawn in by a hair too much, the search may miss on that length what it found on a longer one.
+  for (let more = NEAR; !choice && length < known; more *= 2) {
+    length = Math.min(known, length + more);
+    choice = searched(ways, width, length, pieces - 1)?.choice;
+  }
   if (!choice) throw new Error(`no plan gives ${pieces} on ${length}`);
   return { length, plan: planFrom(patch, { width, length }, 0, choice) };
 }

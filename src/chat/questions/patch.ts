@@ -20,6 +20,17 @@ export const SHAPE_TURNS: readonly Turn[] = [
     ),
     says: ([, size]) => `size:${size}`,
   },
+  // A quilt is filled with hexagons; what else it shall be filled with is said to be no hexagon.
+  {
+    of: /^count field$/,
+    words: /\b(diamond|triangle|kite|square|octagon|pentagon|tumbler|clam[- ]?shell|apple[- ]?core)s\b/i,
+    unless: /\bhex|\bbetween\b|\bhal(?:f|ves)\b/i,
+    says: ([, shape = '']) =>
+      `shape:${shape
+        .toLowerCase()
+        .replace(/^clam.*/, 'clamshell')
+        .replace(/^apple.*/, 'apple-core')}`,
+  },
   { of: /./, words: /\b60[- ]?(?:degrees?\b|deg\b|°)[- ]?(?=diamond|triangle)/i },
 ];
 

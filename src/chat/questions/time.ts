@@ -31,6 +31,9 @@ const sewnOrDone = (doing: string, done: string): RegExp =>
 
 const BASTING =
   /\b(?:(?:cut(?:ting)?|trac(?:e|ing)) (?:and|&|n) )?(?:(?:thread|glue)[- ])?(?:bast(?:e|ing)|tack(?:ing)?)\b|\bprep(?:ar(?:e|ing|ation))?\b/i;
+/** The cutting with it. */
+const BOTH =
+  /\b(?:cut(?:ting)?|trac(?:e|ing))(?: out)? (?:and|&|n) (?:thread[- ])?(?:bast(?:e|ing)|tack(?:ing)?)\b|\bprep(?:ar(?:e|ing|ation))?\b/i;
 const BASTED = sewnOrDone('(?:basting|tacking|gluing|prep\\w*)', '(?:basted|tacked|glued)');
 
 /** Hours, the pace and the day it is begun; the work before the sewing. */
@@ -85,6 +88,7 @@ export const TIME_TURNS: readonly Turn[] = [
   { of: /^time$/, words: STARTING_IN, says: ([, month]) => `start:1 ${month}` },
   { of: /^time$/, words: new RegExp(`\\b${NUMBER}${UNIT} (?:of )?(?:sewing |cotton )?thread\\b`, 'i') },
   // What comes before the sewing, where the sewing is not asked for with it.
+  { of: /^time$/, words: BOTH, unless: BASTED, says: () => 'work:before' },
   {
     of: /^time$/,
     words: BASTING,
