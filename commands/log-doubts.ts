@@ -5,6 +5,7 @@ import type { Challenge } from '../src/guild/challenge-facts.ts';
 import { countedWords, nounFor, worthOf } from '../src/guild/counted.ts';
 import { type Wrong, wrong } from '../src/measure/result.ts';
 import { minutesOption, piecesOption, type Sewn } from './log-words.ts';
+import { MOST_NAMED } from './which-challenge.ts';
 
 /** What was said of a log, as it was read. */
 interface Read {
@@ -100,7 +101,6 @@ export const otherUnit = ({ name, counting }: Challenge, { called = '' }: Sewn):
   wrong('other-unit', { name, counts: nounFor(counting, 2), got: called, instead: '' });
 
 const FOR_ONE = /^for\s+(\p{L}[\p{L}’'-]*)$/iu;
-const MOST_LOOKED_AT = 500;
 
 /** Days that are sewn for, and kin: nobody of the guild is called that. */
 const NO_MEMBER = inParts(
@@ -117,7 +117,7 @@ export async function forAnother(
 ): Promise<Answer | null> {
   const name = FOR_ONE.exec(looseNote(read, here))?.[1];
   if (name === undefined || name.toLowerCase() === here.who.name.toLowerCase()) return null;
-  const names = await here.facts.challenges.joined(of, MOST_LOOKED_AT);
+  const names = await here.facts.challenges.joined(of, MOST_NAMED);
   const known = names.find((one) => one.toLowerCase() === name.toLowerCase());
   if (known) return wrong('own-log-only', { got: known, pieces: String(read.pieces), instead: '' });
   if (!/^\p{Lu}/u.test(name) || NO_MEMBER.test(name)) return null;

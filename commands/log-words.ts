@@ -1,6 +1,8 @@
 import { WEEKDAYS } from '../src/chat/defaults.ts';
 import type { Option, ReadingContext } from '../src/chat/option.ts';
+import { MONTHS } from '../src/chat/option-days.ts';
 import { date } from '../src/chat/option-kinds.ts';
+import { NOUN as COUNTED_NOUN, countedAs } from '../src/chat/sayings/counts.ts';
 import type { Counting } from '../src/guild/counted.ts';
 import { dayAfter, monthAfter, weekdayOf } from '../src/guild/days.ts';
 import { type Taken, takeNumber } from '../src/measure/number.ts';
@@ -14,8 +16,10 @@ export const MOST_MINUTES = 6000;
 const LONGEST_NOTE = 300;
 
 /** What pieces are called in passing: "2 more rosettes". */
-const NOUN =
-  /^\s*(?:(?:more|further|other|new|finished|done|whole)\s+)*(rosettes?|flowers?|blocks?|stars?|patch(?:es)?|pieces?|hexagons?|hexies?|hexes|diamonds?|more|done|finished)\b/i;
+const NOUN = new RegExp(
+  `^\\s*(?:(?:more|further|other|new|finished|done|whole)\\s+)*(${COUNTED_NOUN}|more|done|finished)\\b`,
+  'i',
+);
 
 /** How many were sewn, and of what where that was said: a piece may be one of anything. */
 export interface Sewn {
@@ -28,16 +32,9 @@ export interface Sewn {
 const DONE =
   /^\s+(?:done|finished|made|sewn)(?=\s*(?:$|[,;.]|(?:yesterday|today|tonight|this|last|on|\w+day)\b))/i;
 
-const CALLED: readonly (readonly [RegExp, Counting])[] = [
-  [/^(?:rosette|flower)/i, 'rosette'],
-  [/^block/i, 'block'],
-  [/^star/i, 'star'],
-  [/^(?:patch|hex|diamond)/i, 'patch'],
-];
-
 function sewn(count: number, rest: string): Sewn {
   const called = NOUN.exec(rest)?.[1]?.toLowerCase() ?? '';
-  const of = CALLED.find(([words]) => words.test(called))?.[1];
+  const of = countedAs(called);
   return of ? { count, of, called } : { count };
 }
 /** A number that is no count of pieces: a length of time, a day, a size. */
@@ -104,7 +101,6 @@ function takeMinutes(text: string): Taken<number> | null {
 
 const SHORT_DAYS = WEEKDAYS.map((day) => `${day}|${day.slice(0, 3)}`).join('|');
 const WEEKDAY = new RegExp(`^(?:on\\s+|last\\s+)*(${SHORT_DAYS})\\b`, 'i');
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 const MONTH = `(${MONTHS.join('|')})[a-z]*\\.?`;
 const DAY_MONTH = new RegExp(
   `^(?:on\\s+)?(?:(\\d{1,2})(?:st|nd|rd|th)?\\.?\\s*${MONTH}|${MONTH}\\s*(\\d{1,2})(?:st|nd|rd|th)?)(?![\\da-z])`,

@@ -8,7 +8,7 @@ import { ok, type Result, wrong } from '../src/measure/result.ts';
 import { grouped } from '../src/measure/ruler.ts';
 import { dayWords } from '../src/measure/speech.ts';
 import { lineWords } from './challenge-words.ts';
-import { whichChallenge } from './which-challenge.ts';
+import { MOST_NAMED, whichChallenge } from './which-challenge.ts';
 
 /** So many of her last logs are suggested while she types. */
 const MOST_SUGGESTED = 10;
@@ -90,9 +90,6 @@ const noLog = (day: string | undefined) =>
   day === undefined
     ? wrong('nothing-logged', { instead: '' })
     : wrong('nothing-logged-then', { day: dayWords(day), instead: '' });
-
-/** So many members are looked through for the one who is named. */
-const MOST_NAMED = 500;
 
 /** Another member's last log, for an organiser; where several have her name, it is asked which of their logs. */
 async function lastOfAnother(whose: string, { challenge, day }: LineSought, here: Here): Sought {

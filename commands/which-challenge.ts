@@ -11,6 +11,9 @@ export const challengeOption: Option<string, false> = suggesting(
   async ({ facts, guild }) => namesOf(await facts.challenges.all(guild)),
 );
 
+/** So many members of a challenge are looked through for one who is named. */
+export const MOST_NAMED = 500;
+
 /** How one is opened, for those who look for one in vain. */
 export const OPENING = '/challenge open name:Spring counting:rosette rounds:2 goal:200';
 

@@ -35,9 +35,12 @@ function zoneOfCity(name: string): string | null {
   return Intl.supportedValuesOf('timeZone').find((zone) => zone.toLowerCase().endsWith(end)) ?? null;
 }
 
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
-const MONTH =
-  '(jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)(?![a-z])\\.?';
+/** The months, each cut short to three letters. */
+export const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+/** A month by its whole name or cut short. */
+export const MONTH_NAME =
+  '(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)(?![a-z])\\.?';
+const MONTH = `(${MONTH_NAME})`;
 const A_DAY = '(\\d{1,2})(?:st|nd|rd|th)?(?!\\d)';
 const YEAR = '(?:,? (\\d{4})(?!\\d))?';
 const DAY_FIRST = new RegExp(`^${A_DAY} (?:of )?${MONTH}${YEAR}`, 'i');

@@ -121,7 +121,34 @@ const MEANT = [
     'open a challenge called Stars, goal up to 50 stars until 31 Dec',
     '/challenge open name:Stars counting:star goal:50 last:31 Dec',
   ],
+  [
+    'open a challenge called Bee for a goal of 50 blocks, 4 each, from 1 Dec to 31 Jan',
+    '/challenge open name:Bee counting:block goal:50 each:4 first:1 Dec last:31 Jan',
+  ],
+  ['open a challenge called Bee to sew 50 blocks', '/challenge open name:Bee counting:block goal:50'],
+  ['open a challenge called Bee of 50 blocks', '/challenge open name:Bee counting:block goal:50'],
+  [
+    'open a challenge named Bee - 50 blocks by 31 Jan',
+    '/challenge open name:Bee counting:block goal:50 last:31 Jan',
+  ],
+  [
+    'open a challenge called Bee counting stars until 31 Dec',
+    '/challenge open name:Bee counting:star last:31 Dec',
+  ],
+  [
+    'open a challenge called Bee, goal: 200 2-round rosettes, each 4',
+    '/challenge open name:Bee counting:rosette goal:200 each:4 rounds:2',
+  ],
+  ['open a challenge for 50 blocks called Bee', '/challenge open name:Bee counting:block goal:50'],
+  [
+    'open a challenge called Bee with 50 1 1/2in rosettes',
+    '/challenge open name:Bee counting:rosette goal:50 size:1 1/2in',
+  ],
   // What nothing took is kept, to be refused.
+  [
+    'open a challenge called Rose with 12 members, goal 100 rosettes',
+    '/challenge open name:Rose counting:rosette goal:100 12 members',
+  ],
   [
     'open a challenge called Fox with 5 blocks a week goal 100 blocks',
     '/challenge open name:Fox counting:block goal:100 5 blocks a week',

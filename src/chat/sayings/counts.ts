@@ -15,6 +15,24 @@ export const BARE_COUNT = NUMBER;
 export const NOUN =
   '(?:rosettes?|flowers?|blocks?|stars?|patch(?:es)?|pieces?|hexies?|hexes|hexagons?|diamonds?)';
 
+const COUNTED = [
+  [/^(?:rosette|flower)/i, 'rosette'],
+  [/^block/i, 'block'],
+  [/^star/i, 'star'],
+  [/^(?:patch|hex|diamond)/i, 'patch'],
+] as const;
+
+/**
+ * What is counted, by what it is called; nothing where a piece of anything may be meant.
+ *
+ * @example
+ * countedAs('flowers') // "rosette"
+ * countedAs('hexies') // "patch"
+ * countedAs('pieces') // undefined
+ */
+export const countedAs = (called: string): (typeof COUNTED)[number][1] | undefined =>
+  COUNTED.find(([words]) => words.test(called))?.[1];
+
 /**
  * A count in figures, as `/log` reads it.
  *

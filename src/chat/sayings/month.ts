@@ -1,4 +1,5 @@
-import { DAY, END, heard, LEAD, MONTHS, of, type Saying } from './saying.ts';
+import { MONTH_NAME } from '../option-days.ts';
+import { DAY, END, heard, LEAD, of, type Saying } from './saying.ts';
 
 /** The number of a block of the month. */
 const BLOCK = /\bblock (?:no\.? ?|number )?(\d{1,3})\b/i;
@@ -10,7 +11,7 @@ const ENDING = `(?:,?\\s+${DAY})?${END}`;
 const THE_MONTH = '(?:the|this) month';
 /** Of which month; behind "for" and "in" may stand for whom or in what it was made as well, which is no month. */
 const OF_MONTH = `(?:of|from)\\s+(?:${THE_MONTH}|(?:the )?(?<month>[\\p{L}\\d][\\p{L}\\d ’'-]*?))`;
-const IN_MONTH = `(?:in|for)\\s+(?:${THE_MONTH}|(?<named>${MONTHS}(?: \\d{4})?)|[^?]*?)`;
+const IN_MONTH = `(?:in|for)\\s+(?:${THE_MONTH}|(?<named>${MONTH_NAME}(?: \\d{4})?)|[^?]*?)`;
 /** "I finished block 1 of Garden". */
 const FINISHED = of(
   DID,

@@ -1,3 +1,6 @@
+import { WEEKDAYS as DAYS_OF_WEEK } from '../defaults.ts';
+import { MONTH_NAME } from '../option-days.ts';
+
 /** One way in which members speak of what the guild does, and the ask that it stands for. */
 export interface Saying {
   /** The command and its form. */
@@ -39,12 +42,10 @@ export const LEAD =
 export const END = '(?:[,\\s]+(?:please|thanks|thank you|now|too|as well))*\\s*[.!?]*\\s*$';
 
 /** A day of the week. */
-export const WEEKDAYS = '(?:mon|tues|wednes|thurs|fri|satur|sun)day';
-/** The name of a month, or what it is cut short to. */
-export const MONTHS = '(?:jan|feb|mar|apr|may|jun|jul|aug|sept?|oct|nov|dec)[a-z]*\\.?';
+export const WEEKDAYS = `(?:${DAYS_OF_WEEK.join('|')})`;
 
 /** A day on which something was sewn, as it is told. */
-export const DAY = `(?:today|yesterday|last night|this (?:morning|evening|afternoon)|(?:on |last )?${WEEKDAYS}|on the \\d{1,2}(?:st|nd|rd|th)|on \\d{1,2}(?:st|nd|rd|th)?(?: of)? ${MONTHS}|on ${MONTHS} \\d{1,2}(?:st|nd|rd|th)?|(?:an?|two|three|four|five|six|\\d{1,2}) days? ago)`;
+export const DAY = `(?:today|yesterday|last night|this (?:morning|evening|afternoon)|(?:on |last )?${WEEKDAYS}|on the \\d{1,2}(?:st|nd|rd|th)|on \\d{1,2}(?:st|nd|rd|th)?(?: of)? ${MONTH_NAME}|on ${MONTH_NAME} \\d{1,2}(?:st|nd|rd|th)?|(?:an?|two|three|four|five|six|\\d{1,2}) days? ago)`;
 
 /** A weekday that comes round. */
 export const WEEKDAY = new RegExp(`\\b(${WEEKDAYS})s?\\b`, 'i');
