@@ -38,7 +38,8 @@ function sewn(count: number, rest: string): Sewn {
   return of ? { count, of, called } : { count };
 }
 /** A number that is no count of pieces: a length of time, a day, a size. */
-const NO_COUNT = /^\s*(?:(?:h|hrs?|hours?|m|mins?|minutes?)\b(?!\s*[:=])|in\b|inch|cm\b|mm\b|["x%:/.-])/i;
+const NO_COUNT =
+  /^\s*(?:(?:h|hrs?|hours?|m|mins?|minutes?)\b(?!\s*[:=])|in\b(?!\s+(?:about\s+)?\d[\d.,/ ]*\s*(?:h|hrs?|hours?|m|mins?|minutes?)\b)|inch|cm\b|mm\b|["x%:/.-])/i;
 
 /** "A rosette". */
 const ONE = new RegExp(`^an?\\s+(?=${NOUN.source.replace('^', '')})`, 'i');
@@ -269,4 +270,5 @@ const without = (text: string, found: RegExpExecArray): string =>
   `${text.slice(0, found.index).replace(LED_UP, '')} ${text.slice(found.index + found[0].length)}`
     .replace(/\s+(?=[,;.]|$)|\s+(?=\s)/g, '')
     .replace(/[,;](?=[,;.])/g, '')
-    .replace(/^[\s,;.]+|[\s,;]+$/g, '');
+    .replace(/^[\s,;.]+|[\s,;]+$/g, '')
+    .replace(/^(?:and|plus|&)\s+/i, '');

@@ -277,6 +277,8 @@ describe('logging', () => {
     ['/log 2 rosettes done last night', 2, '2026-12-07', ''],
     ['2 more rosettes done tonight', 2, '2026-12-08', ''],
     ['I finished sewing 2 rosettes of 19 hexies', 2, '2026-12-08', 'of 19 hexies'],
+    ['/log 2 in 40 min', 2, '2026-12-08', ''],
+    ['/log 2 rosettes, 20 min and blue', 2, '2026-12-08', 'blue'],
     ['/log 2 tonight', 2, '2026-12-08', ''],
   ])('%s: %d on %s, noted “%s”', async (words, pieces, day, note) => {
     const guild = await opened();
@@ -293,6 +295,7 @@ describe('logging', () => {
     ['/log -2', 'below-zero'],
     ['/log 1.5', 'not-whole'],
     ['/log 100001', 'too-large'],
+    ['/log 2 in hexagons', 'words-unread'],
     ['/log 1 day:tomorrow', 'day-ahead'],
     ['/log 1 day:2026-11-30', 'day-outside'],
     ['/log 1 day:2026-02-30', 'day-unread'],
