@@ -1,4 +1,4 @@
-import { END, heard, LEAD, type Saying, WEEKDAY, weekdayIn } from './saying.ts';
+import { END, heard, LEAD, of, type Saying, WEEKDAY, weekdayIn } from './saying.ts';
 
 /** What she wants her answers in. */
 const SETTING =
@@ -37,8 +37,6 @@ const atIn = (text: string): string => {
   return at ? ` at:${at}` : '';
 };
 const MAY = '(?:can you |could you |would you )?';
-
-const of = (...parts: readonly string[]): RegExp => new RegExp(parts.join(''), 'i');
 
 /** Her own, or the guild's, as she says. */
 const both = (form: string, way: RegExp, words: (text: string) => string): readonly Saying[] => [
