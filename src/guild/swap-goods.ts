@@ -4,6 +4,7 @@ import { cutPatch, dimensionsFrom } from '../calculator/shapes/cut.ts';
 import type { CutPatch, ShapeName } from '../calculator/shapes/shape.ts';
 import { PIECES } from '../measure/cloth.ts';
 import { INCHES } from '../measure/length.ts';
+import { decimal } from '../measure/ruler.ts';
 import { type Speech, speech } from '../measure/speech.ts';
 
 /*
@@ -169,12 +170,20 @@ const YARDS: Readonly<Record<number, readonly [one: string, more: string]>> = {
 /** An eighth of a yard: what cloth is bought by. */
 const EIGHTH = 4.5;
 
+/** Quarters of a metre are told as they are, other lengths to a tenth. */
+const metresWords = (metres: number): string => {
+  const inQuarters = Math.abs(metres * 4 - Math.round(metres * 4)) < 1e-3;
+  return `${decimal(metres, inQuarters ? 2 : 1)} m`;
+};
+
 /** By the yard where it was cut so; a length off the bolt of another guild's measure in inches. */
 function yardageName(inches: number, count: number, { reading, purchase, side }: Speech): string {
   const named = reading === 'metric' ? undefined : YARDS[inches];
   if (named) return named[count === 1 ? 0 : 1];
   const cutByYard = reading === 'metric' || inches % EIGHTH === 0;
-  const long = cutByYard ? purchase(inches / INCHES.yd, inches / INCHES.m) : side(inches);
+  const metres = metresWords(inches / INCHES.m);
+  const byYard = reading === 'metric' ? metres : purchase(inches / INCHES.yd, inches / INCHES.m);
+  const long = cutByYard ? byYard : side(inches);
   return `${long}${count === 1 ? '' : ' lengths'}`;
 }
 

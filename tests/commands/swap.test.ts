@@ -39,6 +39,12 @@ describe('/swap open', () => {
     expect(await guild.figure(words, 'offered')).toBe(area);
   });
 
+  test('a quarter of a metre is told as it is', async () => {
+    const guild = await guildRoom();
+    await guild.ask('/swap open name:Stash');
+    expect((await guild.ask('/swap offer 1/4 of a metre red')).lines[0]).toMatch(/^Line 1: 0\.25 m, /);
+  });
+
   test.each([
     ['/swap offer 1 charm pack red', 'goods-pack'],
     ['/swap offer two bundles of blue', 'goods-pack'],
