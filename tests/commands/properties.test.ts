@@ -185,6 +185,7 @@ describe('whatever is asked', () => {
             'what-to-sew',
             'nothing-to-sew',
             'plan-needs',
+            'bed-or-mattress',
             'one-of-these',
             'layout-shape',
             'method-not-for-shape',
