@@ -1,6 +1,6 @@
 import type { Answer, Here } from '../src/chat/command.ts';
 import { reply } from '../src/chat/reply.ts';
-import { of as inParts, WEEKDAYS } from '../src/chat/sayings/saying.ts';
+import { A_WEEKDAY, of as inParts } from '../src/chat/sayings/saying.ts';
 import type { Challenge } from '../src/guild/challenge-facts.ts';
 import { countedWords, nounFor, worthOf } from '../src/guild/counted.ts';
 import { type Wrong, wrong } from '../src/measure/result.ts';
@@ -106,7 +106,7 @@ const FOR_ONE = /^for\s+(\p{L}[\p{L}’'-]*)$/iu;
 const NO_MEMBER = inParts(
   "^(?:(?:christmas|xmas|easter|hanukkah|diwali|eid|thanksgiving|halloween)(?:['’]?s)?",
   '|mum(?:my)?|mom(?:my)?|dad(?:dy)?|gran(?:ny|ma|dma|dad|dpa)?|nan(?:na)?|baby',
-  `|${WEEKDAYS})$`,
+  `|${A_WEEKDAY})$`,
 );
 
 /** A log is hers who types it: "3 for Bea" is not Bea's, and perhaps no note either; "3 for Christmas" is one. */

@@ -1,10 +1,10 @@
 import type { Option } from '../src/chat/option.ts';
+import { FLAT_TO_FLAT, POINT_TO_POINT } from '../src/chat/question-patterns.ts';
 import { ok } from '../src/measure/result.ts';
 
 /** How a length is said to be measured, after it: `3in flat to flat`, `3 inches across the flats`. */
-export const FLATS = /^[\s-]*(?:flat[- ]to[- ]flat|side[- ]to[- ]side|across (?:the )?flats)\b/i;
-export const CORNERS =
-  /^[\s-]*(?:(?:point|corner|tip)[- ]to[- ](?:point|corner|tip)|across (?:the )?(?:points|corners))\b/i;
+export const FLATS = new RegExp(`^[\\s-]*(?:${FLAT_TO_FLAT})\\b`, 'i');
+export const CORNERS = new RegExp(`^[\\s-]*(?:${POINT_TO_POINT})\\b`, 'i');
 
 /** A length that words may follow which say no more than is known: `1in hexagons` where all are hexagons. */
 export const followed = <T>(option: Option<T, false>, words: RegExp): Option<T, false> => ({

@@ -1,6 +1,7 @@
 import { type TakenLength, takeLength, type Unit } from '../measure/length.ts';
 import { type Taken, takeNumber } from '../measure/number.ts';
-import { BED, MONTH, NUMBER, UNIT } from './question-patterns.ts';
+import { MONTH_NAME } from './option-days.ts';
+import { BED, NUMBER, UNIT } from './question-patterns.ts';
 
 const PEOPLE = 'of us|people|persons|members|ladies|women|girls|quilters|friends|students';
 const TIMES =
@@ -15,7 +16,7 @@ const OTHER = 'times?|rows?(?! of \\d)|rounds?';
  * is that has room for a number.
  */
 export const BESIDE = new RegExp(
-  `^\\d[\\d.,/]*\\s+(?:${[PEOPLE, TIMES, WEIGHTS, RATES, OTHER].join('|')})\\b|^\\d{1,2}(?:st|nd|rd|th)? (?:of )?${MONTH}\\b(?:,? \\d{4}\\b)?`,
+  `^\\d[\\d.,/]*\\s+(?:${[PEOPLE, TIMES, WEIGHTS, RATES, OTHER].join('|')})\\b|^\\d{1,2}(?:st|nd|rd|th)? (?:of )?${MONTH_NAME}\\b(?:,? \\d{4}\\b)?`,
   'i',
 );
 

@@ -1,3 +1,5 @@
+import { COUNT_WORDS } from '../measure/number.ts';
+
 const NUMBERS: Readonly<Record<string, string>> = {
   ...{
     a: '1',
@@ -47,7 +49,7 @@ const partOf = (n: string | undefined, part: string): string =>
   `${n === undefined ? '1' : figure(n)}/${OVER[part.charAt(0).toLowerCase()]}`;
 
 const TENS = 'twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety';
-const ONES = 'one|two|three|four|five|six|seven|eight|nine';
+const ONES = COUNT_WORDS.slice(1, 10).join('|');
 const SMALL = Object.keys(NUMBERS)
   .filter((word) => word.length > 2 && Number(NUMBERS[word]) < 100)
   .join('|');

@@ -5,13 +5,11 @@
 import { takeNumber } from '../measure/number.ts';
 import { inFullRings } from '../measure/rings.ts';
 import { BEDS } from '../measure/size.ts';
+import { MONTH_NAME } from './option-days.ts';
 
 export const NUMBER = '\\d+(?:[ -]\\d+\\/\\d+|\\/\\d+|\\.\\d+)?';
 export const UNIT = '(?:[ -]?(?:inch(?:es)?|in|ft|feet|yards?|yd|cm|mm|met(?:re|er)s?|m)\\b| ?["\'])';
-/** A month's name, long or short. */
-export const MONTH =
-  '(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)';
-const A_DAY = `(?:st|nd|rd|th| (?:of )?${MONTH}\\b)`;
+const A_DAY = `(?:st|nd|rd|th| (?:of )?${MONTH_NAME})`;
 /** "1 in by 1 June" is no size. */
 export const SIZE = `\\b${NUMBER}${UNIT}? ?(?:x|by) ?${NUMBER}(?!\\d|${A_DAY})(?:${UNIT})?`;
 
@@ -118,3 +116,8 @@ export const LOOSE_STARS = new RegExp(
   `${NO_FULL_RING} (?:six-point(?:ed)? )?stars\\b(?!.*\\b(?:between|set|rows?)\\b)`,
   'i',
 );
+
+/** How a size may be measured, in the words of the trade. */
+export const FLAT_TO_FLAT = '(?:flat|side)[- ]to[- ](?:flat|side)|across (?:the )?flats';
+export const POINT_TO_POINT =
+  '(?:point|corner|tip)[- ]to[- ](?:point|corner|tip)|across (?:the )?(?:points|corners)';

@@ -1,6 +1,6 @@
 import { type Cloth, takeCloth } from './cloth.ts';
 import type { Unit } from './length.ts';
-import { type Taken, takeNumber } from './number.ts';
+import { COUNT_WORDS, type Taken, takeNumber } from './number.ts';
 import { ok, type Result, wrong } from './result.ts';
 import { tidy } from './tidy.ts';
 
@@ -28,7 +28,7 @@ const MOST = 1_000_000;
 /** A comma within a number, as in 1,024, parts nothing. */
 const BETWEEN = /\s*(?:(?<!\d),|,(?!\d{3}(?!\d))|[;+&]|\band\b)\s*/i;
 const QUOTES = /^["'\s]+|["'\s]+$/g;
-const WORD_NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+const WORD_NUMBERS = COUNT_WORDS.slice(0, 11);
 const TIMES = /^\s*(?:x|times|pieces? of|lots? of)\s+/i;
 const LENGTHS = /^(\d+)\s*x\s+([\d ./]+\s*(?:yds?|yards?|m|met(?:re|er)s?)\b.*)$/i;
 const FOR = /\s*(?:\bfor\b|:|=|\bas\b)\s*(?:the\b\s*)?(.*)$/i;

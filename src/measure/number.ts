@@ -41,3 +41,22 @@ function taken(text: string, found: RegExpExecArray, value: number): Taken<numbe
 }
 
 const over = (top: string | undefined, bottom: string | undefined): number => Number(top) / Number(bottom);
+
+/** Small counts in words, each at its own place. */
+export const COUNT_WORDS = [
+  ...[
+    'no',
+    'one',
+    'two',
+    'three',
+    'four',
+    'five',
+    'six',
+    'seven',
+    'eight',
+    'nine',
+    'ten',
+    'eleven',
+    'twelve',
+  ],
+];

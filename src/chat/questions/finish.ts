@@ -84,13 +84,13 @@ export const FINISH_TURNS: readonly Turn[] = [
 
   {
     of: /^finish bed$/,
-    words: new RegExp(`\\b(${NUMBER}${UNIT}?)(?: of)?[- ](drop|hang|overhang|tuck|pillow tuck)\\b`, 'i'),
-    says: ([, size, what = '']) => `${/tuck/i.test(what) ? 'tuck' : 'drop'}:${size}`,
+    words: new RegExp(`\\b(${NUMBER}${UNIT}?)(?: of)?[- ](?:drop|hang|overhang)\\b`, 'i'),
+    says: ([, size]) => `drop:${size}`,
   },
   {
     of: /^finish bed$/,
-    words: new RegExp(`\\b(${NUMBER}${UNIT}?)(?: of)?[- ](drop|hang|overhang|tuck|pillow tuck)\\b`, 'i'),
-    says: ([, size, what = '']) => `${/tuck/i.test(what) ? 'tuck' : 'drop'}:${size}`,
+    words: new RegExp(`\\b(${NUMBER}${UNIT}?)(?: of)?[- ](?:pillow )?tuck\\b`, 'i'),
+    says: ([, size]) => `tuck:${size}`,
   },
   {
     of: /^finish bed$/,
@@ -101,8 +101,7 @@ export const FINISH_TURNS: readonly Turn[] = [
   {
     of: /^finish bed$/,
     words: /\b(?:pillow )?tuck\b/i,
-    unless:
-      /\b(?:no|without)(?: an?)? (?:pillow )?tuck|\d ?(?:in|inch|inches|cm|mm|")?(?: of)?[- ](?:pillow )?tuck|tuck(?: of)? \d/i,
+    unless: /\b(?:no|without)(?: an?)? (?:pillow )?tuck/i,
     says: () => 'tuck:12in',
   },
 ];

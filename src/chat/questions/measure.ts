@@ -1,9 +1,7 @@
-import { NUMBER, UNIT } from '../question-patterns.ts';
+import { FLAT_TO_FLAT, NUMBER, POINT_TO_POINT, UNIT } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 const NOUN = '(?:hexagons?|hexies?|hexy|hex(?:es)?|diamonds?|patch(?:es)?|pieces?|papers?|ones?)';
-const FLATS = '(?:flat|side)[- ]to[- ](?:flat|side)|across (?:the )?flats';
-const CORNERS = '(?:point|corner|tip)[- ]to[- ](?:point|corner|tip)|across (?:the )?(?:points|corners)';
 /** Forms whose patches have a measure of their own for each way. */
 const LAID_OUT = /^(?:count \w+|time)$/;
 const OF_A_PATCH = /^(?:cut|yield|yardage|template)$/;
@@ -16,8 +14,8 @@ const after = (measure: string): RegExp =>
 
 /** How a size is measured, said behind the patch: "2 inch hexagons across the flats"; and two measures of one. */
 export const MEASURE_TURNS: readonly Turn[] = [
-  { of: LAID_OUT, words: after(FLATS), says: ([, size]) => `flats:${size}` },
-  { of: LAID_OUT, words: after(CORNERS), says: ([, size]) => `corners:${size}` },
+  { of: LAID_OUT, words: after(FLAT_TO_FLAT), says: ([, size]) => `flats:${size}` },
+  { of: LAID_OUT, words: after(POINT_TO_POINT), says: ([, size]) => `corners:${size}` },
   // A strip that is wondered about is no size of the patch that it is for.
   {
     of: /^cut$/,

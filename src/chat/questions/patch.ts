@@ -1,8 +1,7 @@
-import { NUMBER, PATCH_SIZED, UNIT } from '../question-patterns.ts';
+import { FLAT_TO_FLAT, NUMBER, PATCH_SIZED, POINT_TO_POINT, UNIT } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
-const MEASURE =
-  '(?:(?:flat|side) to (?:flat|side)|(?:point|corner|tip) to (?:point|corner|tip)|across the (?:flats|points|corners))\\b';
+const MEASURE = `(?:${FLAT_TO_FLAT}|${POINT_TO_POINT})\\b`;
 
 /** A strip that is cut already. */
 const STRIP = new RegExp(

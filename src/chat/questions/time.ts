@@ -1,12 +1,13 @@
-import { amount, MONTH, NUMBER, UNIT } from '../question-patterns.ts';
+import { MONTH_NAME } from '../option-days.ts';
+import { amount, NUMBER, UNIT } from '../question-patterns.ts';
 import type { Turn } from './turn.ts';
 
 const FROM_DAY = '\\b(?:start|starting|begin|beginning)(?: it)?(?: on| from| in)? (?:the )?';
 const STARTING = new RegExp(
-  `${FROM_DAY}(\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}(?:st|nd|rd|th)? (?:of )?${MONTH}\\b(?: \\d{4})?|${MONTH} \\d{1,2}(?:st|nd|rd|th)?\\b(?:,? \\d{4})?|today|tomorrow)`,
+  `${FROM_DAY}(\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}(?:st|nd|rd|th)? (?:of )?${MONTH_NAME}\\b(?: \\d{4})?|${MONTH_NAME} \\d{1,2}(?:st|nd|rd|th)?\\b(?:,? \\d{4})?|today|tomorrow)`,
   'i',
 );
-const STARTING_IN = new RegExp(`${FROM_DAY}(${MONTH}\\b(?: \\d{4})?)`, 'i');
+const STARTING_IN = new RegExp(`${FROM_DAY}(${MONTH_NAME}\\b(?: \\d{4})?)`, 'i');
 
 const OFTEN = '(?:an?|per|each|every)';
 const A_DAY = `${OFTEN} (?:day|night|evening)`;

@@ -1,6 +1,6 @@
-const NUMBERS = [
-  ...['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'],
-];
+import { COUNT_WORDS } from '../../measure/number.ts';
+
+const NUMBERS = COUNT_WORDS.slice(1);
 
 const FIGURES = '\\d[\\d,]*(?:\\.\\d+)?(?:[ -]?\\d+\\/\\d+|\\/\\d+)?(?![\\d/.]*\\d)';
 

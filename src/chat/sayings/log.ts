@@ -1,5 +1,5 @@
 import { BARE_COUNT, COUNT, inPlainFigures, NOUN } from './counts.ts';
-import { DAY, END, heard, LEAD, of, type Saying, WEEKDAYS } from './saying.ts';
+import { A_WEEKDAY, DAY, END, heard, LEAD, of, type Saying } from './saying.ts';
 
 const VERB = '(?:finished|made|sewed|sewn|stitched|completed|done|did|pieced)';
 const SHE = "(?:(?:i|me)(?:['’]ve| have)?|ive)";
@@ -108,7 +108,7 @@ const UNDO = `${LEAD}(?:undo|take back|delete|remove|cancel)`;
 const NUMBERED = `(?:(?:the |my )?${LOG} (?:no\\.? ?|number )?|no\\.? ?|number )`;
 const YESTERDAYS = of(
   UNDO,
-  ` (?:my )?(?<day>yesterday|today|last night|${WEEKDAYS})['’]?s(?: last)?(?: ${LOG})?${END}`,
+  ` (?:my )?(?<day>yesterday|today|last night|${A_WEEKDAY})['’]?s(?: last)?(?: ${LOG})?${END}`,
 );
 const FROM_DAY = of(UNDO, ` (?:the|my)(?: last)? ${LOG} (?:from |of )?(?<day>${DAY})${END}`);
 const HERS = of(UNDO, ` (?<whose>[\\p{L}’'-]+?)['’]s (?:last )?(?:${LOG}|last)${END}`);

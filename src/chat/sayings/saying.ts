@@ -1,4 +1,4 @@
-import { WEEKDAYS as DAYS_OF_WEEK } from '../defaults.ts';
+import { WEEKDAYS } from '../defaults.ts';
 import { MONTH_NAME } from '../option-days.ts';
 
 /** One way in which members speak of what the guild does, and the ask that it stands for. */
@@ -42,13 +42,13 @@ export const LEAD =
 export const END = '(?:[,\\s]+(?:please|thanks|thank you|now|too|as well))*\\s*[.!?]*\\s*$';
 
 /** A day of the week. */
-export const WEEKDAYS = `(?:${DAYS_OF_WEEK.join('|')})`;
+export const A_WEEKDAY = `(?:${WEEKDAYS.join('|')})`;
 
 /** A day on which something was sewn, as it is told. */
-export const DAY = `(?:today|yesterday|last night|this (?:morning|evening|afternoon)|(?:on |last )?${WEEKDAYS}|on the \\d{1,2}(?:st|nd|rd|th)|on \\d{1,2}(?:st|nd|rd|th)?(?: of)? ${MONTH_NAME}|on ${MONTH_NAME} \\d{1,2}(?:st|nd|rd|th)?|(?:an?|two|three|four|five|six|\\d{1,2}) days? ago)`;
+export const DAY = `(?:today|yesterday|last night|this (?:morning|evening|afternoon)|(?:on |last )?${A_WEEKDAY}|on the \\d{1,2}(?:st|nd|rd|th)|on \\d{1,2}(?:st|nd|rd|th)?(?: of)? ${MONTH_NAME}|on ${MONTH_NAME} \\d{1,2}(?:st|nd|rd|th)?|(?:an?|two|three|four|five|six|\\d{1,2}) days? ago)`;
 
 /** A weekday that comes round. */
-export const WEEKDAY = new RegExp(`\\b(${WEEKDAYS})s?\\b`, 'i');
+export const WEEKDAY = new RegExp(`\\b(${A_WEEKDAY})s?\\b`, 'i');
 
 /** The weekday that is named, or nothing. */
 export const weekdayIn = (text: string): string => WEEKDAY.exec(text)?.[1]?.toLowerCase() ?? '';
